@@ -1,0 +1,152 @@
+/**
+ * What the shape of a job file alone cannot say: ids are unique, everything referred to exists, lines lie between
+ * neighbouring bodies, an assumed value has a range that holds it, a range runs upwards.
+ */
+import type { Cylinder } from './cylinder-schema.ts';
+import type { Job } from './job-schema.ts';
+import type { Id, LengthValue } from './leaf.ts';
+import type { Problem } from './problem.ts';
+
+/** Lists every broken reference of a job, each with its place and one sentence. */
+export function checkReferences(job: Job): Problem[] {
+  const problems: Problem[] = [];
+  const say = (field: string, message: string) => {
+    problems.push({ field, message });
+  };
+  const parts = idsOf(job.parts, 'parts', say);
+  const cylinders = idsOf(job.cylinders, 'cylinders', say);
+  const keys = idsOf(job.keys, 'keys', say);
+  const plans = idsOf(job.plans, 'plans', say);
+  const instruments = idsOf(job.instruments, 'instruments', say);
+  const sessions = idsOf(job.sessions, 'sessions', say);
+  idsOf(job.groups, 'groups', say);
+  for (const cylinder of job.cylinders) checkCylinder(cylinder, say);
+  for (const key of job.keys) idsOf(key.cuts, `key ${key.label} › cuts`, say);
+  const need = (known: Set<Id>, id: Id, field: string, what: string) => {
+    if (!known.has(id)) say(field, `refers to ${what} "${id}", which is not in this file.`);
+  };
+  for (const session of job.sessions) need(instruments, session.instrument, 'sessions', 'an instrument');
+  checkSettings(job, instruments, sessions, need);
+  const chambersOf = new Map(
+    job.cylinders.map((cylinder) => [cylinder.id, new Set(cylinder.chambers.map((c) => c.id))]),
+  );
+  const pairs = new Set<string>();
+  for (const seating of job.seatings) {
+    need(cylinders, seating.cylinder, 'seatings', 'a cylinder');
+    need(keys, seating.key, 'seatings', 'a key');
+    const pair = `${seating.cylinder} ${seating.key}`;
+    if (pairs.has(pair)) say('seatings', 'has the same key and cylinder paired twice.');
+    pairs.add(pair);
+    const chambers = chambersOf.get(seating.cylinder) ?? new Set();
+    for (const entry of [...seating.standsUpBy, ...seating.felt]) {
+      need(chambers, entry.chamber, 'seatings', 'a chamber');
+      for (const item of entry.items) need(parts, item.part, 'seatings', 'a part');
+    }
+    for (const plan of seating.knownSets) need(plans, plan, 'seatings › knownSets', 'a plan');
+    for (const chamber of Object.keys(seating.pinnedRoutes))
+      need(chambers, chamber, 'seatings › pinnedRoutes', 'a chamber');
+  }
+  for (const group of job.groups) for (const part of group.parts) need(parts, part, 'groups', 'a part');
+  for (const plan of job.plans) {
+    need(cylinders, plan.cylinder, 'plans', 'a cylinder');
+    const chambers = chambersOf.get(plan.cylinder) ?? new Set();
+    const seen = new Set<Id>();
+    for (const stack of plan.stacks) {
+      need(chambers, stack.chamber, 'plans › stacks', 'a chamber');
+      if (seen.has(stack.chamber)) say('plans › stacks', 'has two stacks in one chamber.');
+      seen.add(stack.chamber);
+      for (const item of [...stack.items, ...(stack.rest?.items ?? [])])
+        need(parts, item.part, 'plans › stacks', 'a part');
+    }
+  }
+  for (const result of job.benchResults) {
+    need(plans, result.plan, 'benchResults', 'a plan');
+    need(keys, result.key, 'benchResults', 'a key');
+  }
+  for (const intent of job.intents) {
+    need(keys, intent.key, 'intents', 'a key');
+    need(cylinders, intent.cylinder, 'intents', 'a cylinder');
+  }
+  checkValues(job, '', instruments, sessions, say);
+  return problems;
+}
+
+type Say = (field: string, message: string) => void;
+
+function checkSettings(
+  job: Job,
+  instruments: Set<Id>,
+  sessions: Set<Id>,
+  need: (known: Set<Id>, id: Id, field: string, what: string) => void,
+): void {
+  const { instrument, session } = job.settings;
+  if (instrument !== null) need(instruments, instrument, 'settings › instrument', 'an instrument');
+  if (session !== null) need(sessions, session, 'settings › session', 'a zero check');
+}
+
+function idsOf(list: readonly { id: Id }[], field: string, say: Say): Set<Id> {
+  const ids = new Set<Id>();
+  for (const { id } of list) {
+    if (ids.has(id)) say(field, `has the id "${id}" twice.`);
+    ids.add(id);
+  }
+  return ids;
+}
+
+function checkCylinder(cylinder: Cylinder, say: Say): void {
+  const field = `cylinder ${cylinder.label}`;
+  const bodies = idsOf(cylinder.bodies, `${field} › bodies`, say);
+  idsOf(cylinder.chambers, `${field} › chambers`, say);
+  const roles = cylinder.bodies.map((body) => body.role).join(' ');
+  if (roles !== 'plug shell' && roles !== 'plug sleeve shell') {
+    say(`${field} › bodies`, 'should run inside to outside: plug, shell, or plug, sleeve, shell.');
+  }
+  if (cylinder.lines.length !== cylinder.bodies.length - 1) {
+    say(`${field} › lines`, 'should have one shear line between each two neighbouring bodies.');
+  }
+  cylinder.lines.forEach((line, i) => {
+    if (line.inner !== cylinder.bodies[i]?.id || line.outer !== cylinder.bodies[i + 1]?.id) {
+      say(`${field} › lines ${i + 1}`, 'should lie between neighbouring bodies, inside to outside.');
+    }
+  });
+  for (const chamber of cylinder.chambers) {
+    for (const hole of chamber.holes) {
+      if (!bodies.has(hole.body))
+        say(`${field} › chambers`, `refers to a body "${hole.body}", which is not in this cylinder.`);
+    }
+  }
+}
+
+/** Walks the whole job for values: instruments and sessions exist, assumed ones have a range that runs upwards. */
+function checkValues(node: unknown, field: string, instruments: Set<Id>, sessions: Set<Id>, say: Say): void {
+  if (typeof node !== 'object' || node === null) return;
+  if (isValue(node)) {
+    for (const reading of node.readings) {
+      if (reading.instrument !== null && !instruments.has(reading.instrument)) {
+        say(field, `was read with an instrument "${reading.instrument}", which is not in this file.`);
+      }
+      if (reading.session !== null && !sessions.has(reading.session)) {
+        say(field, `was read under a zero check "${reading.session}", which is not in this file.`);
+      }
+    }
+    if (node.basis === 'assumed' && node.range === undefined) say(field, 'is assumed, so it needs a range.');
+    if (node.range !== undefined && node.range.from > node.range.to)
+      say(field, 'has a range that runs backwards.');
+    if (node.readings.every((reading) => reading.left === 'out'))
+      say(field, 'has no reading left that counts.');
+    return;
+  }
+  for (const [name, child] of Object.entries(node)) {
+    checkValues(
+      child,
+      field === '' ? name : `${field} › ${/^\d+$/.test(name) ? Number(name) + 1 : name}`,
+      instruments,
+      sessions,
+      say,
+    );
+  }
+}
+
+function isValue(node: object): node is LengthValue {
+  return 'readings' in node && 'basis' in node;
+}
