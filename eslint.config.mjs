@@ -5,19 +5,44 @@ import tseslint from 'typescript-eslint';
 const pure = ['src/model/**', 'src/geometry/**', 'src/drawing/**'];
 const ban = (selector, message) => ({ selector, message });
 const storage = [
-  ban("Identifier[name=/^(localStorage|sessionStorage|indexedDB)$/]", 'Storage is the business of src/persist.'),
-  ban("MemberExpression[object.name='navigator'][property.name='storage']", 'Storage is the business of src/persist.'),
+  ban(
+    'Identifier[name=/^(localStorage|sessionStorage|indexedDB)$/]',
+    'Storage is the business of src/persist.',
+  ),
+  ban(
+    "MemberExpression[object.name='navigator'][property.name='storage']",
+    'Storage is the business of src/persist.',
+  ),
 ];
-const frame = [ban("CallExpression[callee.name=/^(requestAnimationFrame|useFrame)$/]", 'Time runs in one place: src/scene/animation-driver.tsx, src/app/motion.ts or camera code.')];
+const frame = [
+  ban(
+    'CallExpression[callee.name=/^(requestAnimationFrame|useFrame)$/]',
+    'Time runs in one place: src/scene/animation-driver.tsx, src/app/motion.ts or camera code.',
+  ),
+];
 const chance = [
-  ban("MemberExpression[object.name='Math'][property.name='random']", 'The pure layers give the same answer every time: pass a seed in.'),
+  ban(
+    "MemberExpression[object.name='Math'][property.name='random']",
+    'The pure layers give the same answer every time: pass a seed in.',
+  ),
   ban("Identifier[name='Date']", 'The pure layers know no clock: pass the time in.'),
-  ban("CallExpression[callee.name=/^(setTimeout|setInterval)$/]", 'No timers in the pure layers.'),
+  ban('CallExpression[callee.name=/^(setTimeout|setInterval)$/]', 'No timers in the pure layers.'),
 ];
 const defaultExport = [ban('ExportDefaultDeclaration', 'Named exports only.')];
 
 export default tseslint.config(
-  { ignores: ['dist/', 'node_modules/', 'reports/', 'public/', 'test-output/', '*.mjs', '.dependency-cruiser.mjs', 'tools/*.mjs'] },
+  {
+    ignores: [
+      'dist/',
+      'node_modules/',
+      'reports/',
+      'public/',
+      'test-output/',
+      '*.mjs',
+      '.dependency-cruiser.mjs',
+      'tools/*.mjs',
+    ],
+  },
   {
     files: ['**/*.ts', '**/*.tsx'],
     extends: [...tseslint.configs.strictTypeChecked],
@@ -34,9 +59,25 @@ export default tseslint.config(
       'no-restricted-syntax': ['error', ...storage, ...frame, ...defaultExport],
     },
   },
-  { files: pure, rules: { 'no-restricted-syntax': ['error', ...storage, ...frame, ...chance, ...defaultExport], 'max-lines-per-function': ['error', { max: 80, skipBlankLines: true, skipComments: true }] } },
+  {
+    files: pure,
+    rules: {
+      'no-restricted-syntax': ['error', ...storage, ...frame, ...chance, ...defaultExport],
+      'max-lines-per-function': ['error', { max: 80, skipBlankLines: true, skipComments: true }],
+    },
+  },
   { files: ['src/persist/**'], rules: { 'no-restricted-syntax': ['error', ...frame, ...defaultExport] } },
-  { files: ['src/scene/animation-driver.tsx', 'src/scene/camera*.tsx', 'src/app/motion.ts'], rules: { 'no-restricted-syntax': ['error', ...storage, ...defaultExport] } },
-  { files: ['tests/**', 'bench/**', 'tools/**', 'vite.config.ts'], rules: { 'no-restricted-syntax': 'off', 'max-lines-per-function': 'off', '@typescript-eslint/no-non-null-assertion': 'off' } },
+  {
+    files: ['src/scene/animation-driver.tsx', 'src/scene/camera*.tsx', 'src/app/motion.ts'],
+    rules: { 'no-restricted-syntax': ['error', ...storage, ...defaultExport] },
+  },
+  {
+    files: ['tests/**', 'bench/**', 'tools/**', 'vite.config.ts'],
+    rules: {
+      'no-restricted-syntax': 'off',
+      'max-lines-per-function': 'off',
+      '@typescript-eslint/no-non-null-assertion': 'off',
+    },
+  },
   { files: ['**/*-table.ts'], rules: { 'max-lines': 'off' } },
 );

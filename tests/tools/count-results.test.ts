@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import { countResults } from '../../tools/count-results.mjs';
+
+const file = (status: string, ...statuses: string[]) => ({
+  status,
+  assertionResults: statuses.map((one) => ({ status: one })),
+});
+
+test('counts every test by what became of it', () => {
+  const report = {
+    testResults: [file('passed', 'passed', 'skipped'), file('failed', 'failed', 'passed', 'todo')],
+  };
+  expect(countResults(report, 1)).toEqual({ passed: 2, failed: 1, skipped: 2 });
+});
+
+test('counts a file that could not be loaded as one failed', () => {
+  const report = { testResults: [file('passed', 'passed'), file('failed')] };
+  expect(countResults(report, 1)).toEqual({ passed: 1, failed: 1, skipped: 0 });
+});
+
+test('counts an error outside every test as one failed', () => {
+  expect(countResults({ testResults: [file('passed', 'passed')] }, 1)).toMatchObject({
+    passed: 1,
+    failed: 1,
+  });
+});
+
+test('counts a runner that was stopped, left no report or found nothing as one failed', () => {
+  expect(countResults({ testResults: [file('passed', 'passed')] }, null)).toMatchObject({ failed: 1 });
+  expect(countResults(null, 0)).toEqual({ passed: 0, failed: 1, skipped: 0 });
+  expect(countResults({ testResults: [] }, 0)).toEqual({ passed: 0, failed: 1, skipped: 0 });
+});
