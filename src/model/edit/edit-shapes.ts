@@ -1,0 +1,184 @@
+/**
+ * The end shapes people tell by picture: top of the bottom pins, bottom of the drivers, what rides on the key. One answer
+ * holds for every stack of the plan.
+ */
+import type { Job } from '../schema/job-schema.ts';
+import type { Id } from '../schema/leaf.ts';
+import type { EndForm, EndSizes, Part } from '../schema/parts-schema.ts';
+import type { JobUnit } from '../units/length-unit.ts';
+import { changePlan, eachStack } from './edit-stack.ts';
+import { newParts } from './new-job.ts';
+import { assumedValue, statedAngle } from './values.ts';
+
+/** Pictures to choose from. */
+export type PinTop = 'domed' | 'broken edge' | 'sharp edge';
+export type DriverEnd = 'broken edge' | 'sharp edge' | 'rounded edge';
+export type KeyFoot = 'ball' | 'pointed pin' | 'rounded pin';
+
+/** A broken edge, and how much it may be. Common practice, no source. */
+const BROKEN_EDGE = {
+  in: ['.005', '.002', '.010'],
+  mm: ['0.13', '0.05', '0.25'],
+} as const satisfies Record<JobUnit, readonly [string, string, string]>;
+
+/** Sets the top of every bottom pin of a plan, as seen. */
+export function setPinTops(job: Job, plan: Id, top: PinTop): Job {
+  const pins = new Set(eachStack(job, plan).flatMap((parts) => parts.bottomPin?.id ?? []));
+  return withEnd(job, pins, 1, topForm(top, job.settings.unit));
+}
+
+/** Sets the lower end of every driver of a plan, as seen. */
+export function setDriverEnds(job: Job, plan: Id, end: DriverEnd): Job {
+  const drivers = new Set(eachStack(job, plan).flatMap((parts) => parts.driver?.id ?? []));
+  return withEnd(job, drivers, 0, driverForm(end, job.settings.unit));
+}
+
+/** The top all bottom pins of a plan were seen to have; null when nobody looked, or they differ. */
+export function pinTopsSeen(job: Job, plan: Id): PinTop | null {
+  return common(eachStack(job, plan).map((parts) => topOf(seenEnd(parts.bottomPin, 1))));
+}
+
+/** The lower end all drivers of a plan were seen to have. */
+export function driverEndsSeen(job: Job, plan: Id): DriverEnd | null {
+  return common(eachStack(job, plan).map((parts) => driverEndOf(seenEnd(parts.driver, 0))));
+}
+
+/** What rides on the key in every hole of a plan. */
+export function keyFoot(job: Job, plan: Id): KeyFoot | null {
+  return common(
+    eachStack(job, plan).map((parts) => {
+      if (parts.ball !== null) return 'ball';
+      const form = parts.bottomPin?.ends?.[0];
+      if (form?.kind === 'cone') return 'pointed pin';
+      return form?.kind === 'dome' || form?.kind === 'sphere' ? 'rounded pin' : null;
+    }),
+  );
+}
+
+/** Sets what rides on the key: a ball under each pin, or the pin's own tip. Heights read with the old parts go. */
+export function setKeyFoot(job: Job, plan: Id, foot: KeyFoot, newId: () => Id): Job {
+  const before = eachStack(job, plan);
+  const balls = new Set(before.flatMap((parts) => parts.ball?.id ?? []));
+  const pins = new Set(before.flatMap((parts) => parts.bottomPin?.id ?? []));
+  if (foot !== 'ball') {
+    const without = changePlan(job, plan, (each) => ({
+      ...each,
+      stacks: each.stacks.map((stack) => ({
+        ...stack,
+        items: stack.items.filter((item) => !balls.has(item.part)),
+      })),
+    }));
+    return withEnd(
+      { ...without, groups: without.groups.filter((group) => !group.parts.some((id) => balls.has(id))) },
+      pins,
+      0,
+      footForm(foot),
+    );
+  }
+  const added: Part[] = [];
+  const withBalls = changePlan(job, plan, (each) => ({
+    ...each,
+    stacks: each.stacks.map((stack) => {
+      if (stack.items.some((item) => balls.has(item.part))) return stack;
+      const ball = newParts(newId, job.settings.unit).find((part) => part.kind === 'ball');
+      if (ball === undefined) return stack;
+      const pin = job.parts.find((part) => pins.has(part.id) && stack.items.some((i) => i.part === part.id));
+      added.push(pin?.diameter === undefined ? ball : { ...ball, diameter: pin.diameter });
+      return { ...stack, items: [{ part: ball.id }, ...stack.items] };
+    }),
+  }));
+  return withoutLowerEnds({ ...withBalls, parts: [...withBalls.parts, ...added] }, pins);
+}
+
+function topForm(top: PinTop, unit: JobUnit): EndForm {
+  switch (top) {
+    case 'domed':
+      return { kind: 'dome', basis: 'seen' };
+    case 'broken edge':
+      return {
+        kind: 'bevel',
+        width: assumedValue(BROKEN_EDGE[unit], unit),
+        angle: statedAngle(45),
+        basis: 'seen',
+      };
+    case 'sharp edge':
+      return { kind: 'flat', basis: 'seen' };
+  }
+}
+
+function driverForm(end: DriverEnd, unit: JobUnit): EndForm {
+  switch (end) {
+    case 'broken edge':
+      return {
+        kind: 'bevel',
+        width: assumedValue(BROKEN_EDGE[unit], unit),
+        angle: statedAngle(45),
+        basis: 'seen',
+      };
+    case 'rounded edge':
+      return { kind: 'radius', radius: assumedValue(BROKEN_EDGE[unit], unit), basis: 'seen' };
+    case 'sharp edge':
+      return { kind: 'flat', basis: 'seen' };
+  }
+}
+
+function footForm(foot: Exclude<KeyFoot, 'ball'>): EndForm {
+  return foot === 'pointed pin'
+    ? { kind: 'cone', includedAngle: statedAngle(90), basis: 'seen' }
+    : { kind: 'sphere', basis: 'seen' };
+}
+
+function topOf(form: EndForm | null): PinTop | null {
+  if (form === null) return null;
+  if (form.kind === 'dome') return 'domed';
+  if (form.kind === 'bevel' || form.kind === 'radius') return 'broken edge';
+  return form.kind === 'flat' ? 'sharp edge' : null;
+}
+
+function driverEndOf(form: EndForm | null): DriverEnd | null {
+  if (form === null) return null;
+  if (form.kind === 'radius' || form.kind === 'dome') return 'rounded edge';
+  if (form.kind === 'bevel') return 'broken edge';
+  return form.kind === 'flat' ? 'sharp edge' : null;
+}
+
+function seenEnd(part: Part | null, which: 0 | 1): EndForm | null {
+  const form = part?.ends?.[which];
+  return form?.basis === 'seen' ? form : null;
+}
+
+/** A part gets its other end assumed flat when nobody looked at it. */
+function withEnd(job: Job, parts: ReadonlySet<Id>, which: 0 | 1, form: EndForm): Job {
+  return {
+    ...job,
+    parts: job.parts.map((part) => {
+      if (!parts.has(part.id)) return part;
+      const lower = which === 0 ? form : (part.ends?.[0] ?? NOT_LOOKED_AT);
+      const upper = which === 1 ? form : (part.ends?.[1] ?? topNotLookedAt(part));
+      return { ...part, ends: [lower, upper] };
+    }),
+  };
+}
+
+function withoutLowerEnds(job: Job, pins: ReadonlySet<Id>): Job {
+  return {
+    ...job,
+    parts: job.parts.map((part) =>
+      pins.has(part.id) && part.ends !== undefined ? { ...part, ends: [NOT_LOOKED_AT, part.ends[1]] } : part,
+    ),
+  };
+}
+
+const NOT_LOOKED_AT: EndForm = { kind: 'flat', basis: 'assumed' };
+const DOMED: EndSizes = { kind: 'dome' };
+
+/** The far end of a pin: what the top of a bottom pin usually is, with what else it could be. */
+function topNotLookedAt(part: Part): EndForm {
+  if (part.kind !== 'pin') return NOT_LOOKED_AT;
+  return { ...DOMED, basis: 'assumed', alternatives: [{ kind: 'bevel' }, { kind: 'flat' }] };
+}
+
+function common<T>(answers: readonly (T | null)[]): T | null {
+  const [first] = answers;
+  return first !== undefined && answers.every((answer) => answer === first) ? first : null;
+}

@@ -1,0 +1,161 @@
+/**
+ * An empty job: a cylinder with its chambers, a key with as many cuts, and in each hole a ball, a bottom pin, a driver and
+ * a spring that nobody measured yet. What has a usual value is assumed, with its range; the plug, the cuts and the
+ * stacks are left to be measured.
+ */
+import type { Cylinder, Instrument } from '../schema/cylinder-schema.ts';
+import { type Job, SCHEMA_VERSION } from '../schema/job-schema.ts';
+import type { Key } from '../schema/key-schema.ts';
+import type { Id } from '../schema/leaf.ts';
+import type { Part } from '../schema/parts-schema.ts';
+import type { JobUnit } from '../units/length-unit.ts';
+import { usualInstrument } from './instruments.ts';
+import {
+  USUAL_CLEARANCE,
+  USUAL_CUT_ANGLE_DEG,
+  USUAL_FRICTION,
+  USUAL_SHOP_RULE,
+  USUAL_STEEPEST_RAMP_DEG,
+  USUAL_TIP_RAMP_DEG,
+  usualSizes,
+} from './usual-values.ts';
+import { assumedAngle, assumedValue, statedAngle, statedValue } from './values.ts';
+import { assumedKeyEnd, assumedPositions } from './usual-positions.ts';
+
+export type NewJobOptions = {
+  /** Makes an id that was never used. */
+  readonly newId: () => Id;
+  readonly unit: JobUnit;
+  readonly chambers: number;
+  readonly title?: string;
+};
+
+/** Makes an empty job of one cylinder and one key. */
+export function newJob({ newId, unit, chambers, title = 'My cylinder' }: NewJobOptions): Job {
+  const instrument: Instrument = usualInstrument('digital caliper', newId(), unit);
+  const positions = assumedPositions(chambers, unit, null);
+  const cylinder = newCylinder(newId, unit, positions);
+  const key = newKey(newId, unit, positions);
+  const stacks = cylinder.chambers.map((chamber) => ({ chamber: chamber.id, parts: newParts(newId, unit) }));
+  return {
+    format: 'shearsight-job',
+    schemaVersion: SCHEMA_VERSION,
+    id: newId(),
+    revision: 0,
+    title,
+    settings: {
+      unit,
+      shopRule: statedValue(USUAL_SHOP_RULE[unit], unit),
+      friction: USUAL_FRICTION,
+      steepestRampDeg: USUAL_STEEPEST_RAMP_DEG,
+      numbering: 'bow',
+      instrument: instrument.id,
+      session: null,
+    },
+    instruments: [instrument],
+    sessions: [],
+    cylinders: [cylinder],
+    keys: [key],
+    seatings: [
+      { cylinder: cylinder.id, key: key.id, standsUpBy: [], felt: [], knownSets: [], pinnedRoutes: {} },
+    ],
+    parts: stacks.flatMap((stack) => stack.parts),
+    groups: [],
+    plans: [
+      {
+        id: newId(),
+        cylinder: cylinder.id,
+        kind: 'planned',
+        stacks: stacks.map(({ chamber, parts }) => ({
+          chamber,
+          items: parts.map((part) => ({ part: part.id })),
+        })),
+      },
+    ],
+    intents: [],
+    benchResults: [],
+    note: { shared: {}, restricted: {} },
+  };
+}
+
+/** Makes the parts of one stack, bottom to top, none of them measured. */
+export function newParts(newId: () => Id, unit: JobUnit): Part[] {
+  const sizes = usualSizes(null);
+  const diameter = assumedValue(sizes.pinDiameter[unit], unit);
+  const common = { quantity: 1, original: false };
+  return [
+    { ...common, id: newId(), label: 'ball', kind: 'ball', diameter },
+    { ...common, id: newId(), label: 'bottom pin', kind: 'pin', diameter },
+    {
+      ...common,
+      id: newId(),
+      label: 'driver',
+      kind: 'pin',
+      diameter,
+      length: assumedValue(sizes.driverLength[unit], unit),
+    },
+    {
+      ...common,
+      id: newId(),
+      label: 'spring',
+      kind: 'spring',
+      solid: assumedValue(sizes.springSolid[unit], unit),
+      free: assumedValue(sizes.springFree[unit], unit),
+    },
+  ];
+}
+
+function newCylinder(newId: () => Id, unit: JobUnit, positions: readonly string[]): Cylinder {
+  const sizes = usualSizes(null);
+  const plug = newId();
+  const shell = newId();
+  return {
+    id: newId(),
+    label: 'Cylinder',
+    turn: { angle: statedAngle(360), ways: 'both' },
+    bodies: [
+      { id: plug, role: 'plug' },
+      { id: shell, role: 'shell' },
+    ],
+    lines: [
+      {
+        id: newId(),
+        inner: plug,
+        outer: shell,
+        clearance: assumedValue(USUAL_CLEARANCE[unit], unit),
+        lies: 'away from drivers',
+      },
+    ],
+    chambers: positions.map((position) => ({
+      id: newId(),
+      position: assumedValue([position, position, position], unit),
+      capDepth: assumedValue(sizes.capDepth[unit], unit),
+      holes: [plug, shell].map((body) => ({
+        body,
+        diameter: assumedValue(sizes.chamberDiameter[unit], unit),
+      })),
+    })),
+  };
+}
+
+function newKey(newId: () => Id, unit: JobUnit, positions: readonly string[]): Key {
+  const sizes = usualSizes(null);
+  const { value, from, to } = USUAL_CUT_ANGLE_DEG;
+  return {
+    id: newId(),
+    label: 'Key',
+    bladeHeight: assumedValue(sizes.bladeHeight[unit], unit),
+    bladeThickness: assumedValue(sizes.bladeThickness[unit], unit),
+    stop: { kind: 'shoulder' },
+    tip: {
+      ...assumedKeyEnd(positions, unit, null),
+      ramp: assumedAngle(USUAL_TIP_RAMP_DEG.value, USUAL_TIP_RAMP_DEG.from, USUAL_TIP_RAMP_DEG.to),
+    },
+    rootFlat: assumedValue(sizes.rootFlat[unit], unit),
+    includedAngle: assumedAngle(value, from, to),
+    cuts: positions.map((position) => ({
+      id: newId(),
+      position: assumedValue([position, position, position], unit),
+    })),
+  };
+}
