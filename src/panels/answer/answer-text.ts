@@ -1,0 +1,203 @@
+/**
+ * The answer in plain words, from the evaluation: which chamber, which way, by how much, what to use instead, what to do
+ * next, and what it assumes. The same error everywhere comes first, and then the verdicts wait. No React here.
+ */
+import type { ChamberResult, Evaluation, LineResult, SplitResult } from '../../model/evaluate/evaluation.ts';
+import { asRadians, toDegrees } from '../../model/radians.ts';
+import type { Id } from '../../model/schema/leaf.ts';
+import { formatLength } from '../../model/units/format-length.ts';
+import type { JobUnit } from '../../model/units/length-unit.ts';
+import { assumptionSentences } from './assumption-words.ts';
+import { numberWord, sayChambers } from './list-words.ts';
+import { splitThatMatters } from './verdict-words.ts';
+
+export type AnswerTone = 'turns' | 'stops' | 'unsure' | 'waiting';
+
+/** One sentence or two about a chamber, or about none in particular. */
+export type AnswerPoint = { readonly chamber: Id | null; readonly text: string };
+
+export type Answer = {
+  readonly tone: AnswerTone;
+  readonly headline: string;
+  /** One for each chamber that matters, then what else to know. */
+  readonly points: readonly AnswerPoint[];
+  readonly assumes: readonly string[];
+  /** Under every "should turn". */
+  readonly expected: string | null;
+  /** The verdicts wait: one wrong measurement is likelier than so many wrong pins. */
+  readonly verdictsWait: boolean;
+};
+
+export const EXPECTED =
+  'Expected from your measurements. Try it on the bench, then with the door open and the key in your hand.';
+
+/** Chambers told one by one; the others are counted. */
+const MOST_POINTS = 3;
+
+/** Words the answer for one line; by default the first. */
+export function answerText(evaluation: Evaluation, unit: JobUnit, lineId?: Id): Answer {
+  const line = evaluation.lines.find((each) => lineId === undefined || each.line === lineId);
+  if (line === undefined || line.verdict === 'unknown') return stillToMeasure(evaluation, unit, line ?? null);
+  if (evaluation.commonError !== null) return sameEverywhere(evaluation.commonError.offset, unit);
+  const all = placed(evaluation, line);
+  const blocked = all.filter(({ chamber }) => line.blockedBy.includes(chamber.chamber));
+  switch (line.verdict) {
+    case 'will not turn':
+      return answer('stops', willNotTurn(blocked), pointsOf(blocked, unit), blocked);
+    case "can't say yet": {
+      const told = answer('unsure', cannotSay(line, blocked), pointsOf(blocked, unit), blocked);
+      return line.lean === 'probably turns' ? { ...told, expected: EXPECTED } : told;
+    }
+    case 'turns': {
+      const told = answer(
+        'turns',
+        shouldTurn(all.length),
+        [...leastToSpare(all, unit), ...rubbing(all)],
+        all,
+      );
+      return { ...told, expected: EXPECTED };
+    }
+  }
+}
+
+type Placed = { readonly chamber: ChamberResult; readonly split: SplitResult };
+
+function placed(evaluation: Evaluation, line: LineResult): Placed[] {
+  return evaluation.chambers.flatMap((chamber) => {
+    const found = splitThatMatters(chamber, line.line);
+    return found === null ? [] : [{ chamber, split: found.split }];
+  });
+}
+
+function answer(
+  tone: AnswerTone,
+  headline: string,
+  points: readonly AnswerPoint[],
+  about: readonly Placed[],
+): Answer {
+  const assumes = assumptionSentences(about.flatMap(({ split }) => split.assumes));
+  return { tone, headline, points, assumes, expected: null, verdictsWait: false };
+}
+
+function sameEverywhere(offset: number, unit: JobUnit): Answer {
+  const way = offset > 0 ? 'high' : 'low';
+  const text =
+    'That is one wrong measurement, hardly so many wrong pins. Check the zero of the caliper, the plug diameter ' +
+    'and how the key sits before changing any pin.';
+  return {
+    ...answer('unsure', `Every chamber is ${way} by about ${amount(offset, unit)}.`, [], []),
+    points: [{ chamber: null, text }],
+    verdictsWait: true,
+  };
+}
+
+function stillToMeasure(evaluation: Evaluation, unit: JobUnit, line: LineResult | null): Answer {
+  const { chambers } = evaluation;
+  const open = chambers.filter((chamber) => chamber.missing.length > 0);
+  const next = open[0]?.missing[0] ?? 'Nothing is measured yet.';
+  const done = chambers.length - open.length;
+  const points: AnswerPoint[] = [];
+  if (done > 0) {
+    const count = `${numberWord(done)} of ${numberWord(chambers.length)} chambers`;
+    points.push({ chamber: null, text: `Measured so far: ${count}.` });
+  }
+  const stopped =
+    line === null
+      ? []
+      : placed(evaluation, line).filter(({ split }) => ['too low', 'too high'].includes(split.verdict));
+  return {
+    ...answer('waiting', next, [], stopped),
+    points: [...points, ...pointsOf(stopped, unit)],
+  };
+}
+
+function willNotTurn(blocked: readonly Placed[]): string {
+  const [only] = blocked;
+  if (only !== undefined && blocked.length === 1) {
+    const { verdict } = only.split;
+    const what = verdict === 'never turns' ? 'cannot turn with these ends' : `is ${verdict}`;
+    return `Chamber ${only.chamber.number} ${what}: the plug will not turn.`;
+  }
+  return `${sayChambers(numbersOf(blocked))} hold the plug: it will not turn.`;
+}
+
+function cannotSay(line: LineResult, open: readonly Placed[]): string {
+  const lean = line.lean === 'probably turns' ? 'Probably turns' : 'Probably will not turn';
+  const verb = open.length === 1 ? 'decides' : 'decide';
+  return `${lean}: ${sayChambers(numbersOf(open)).toLowerCase()} ${verb}.`;
+}
+
+function shouldTurn(count: number): string {
+  const all = count === 1 ? 'the one chamber meets' : `all ${numberWord(count)} chambers meet`;
+  return `It should turn: ${all} the shear line.`;
+}
+
+function pointsOf(about: readonly Placed[], unit: JobUnit): AnswerPoint[] {
+  const told = about.slice(0, MOST_POINTS).map(({ chamber, split }) => ({
+    chamber: chamber.chamber,
+    text: [whatIs(chamber, split, unit, about.length > 1), split.nextStep].filter(Boolean).join(' '),
+  }));
+  const rest = about.slice(MOST_POINTS);
+  if (rest.length === 0) return told;
+  const text = `${sayChambers(numbersOf(rest))} too: see the table.`;
+  return [...told, { chamber: null, text }];
+}
+
+/** What is the matter with one chamber. */
+function whatIs(chamber: ChamberResult, split: SplitResult, unit: JobUnit, isNamed: boolean): string {
+  const { offset, window } = split;
+  const who = isNamed ? `Chamber ${chamber.number}: its` : 'Its';
+  switch (split.verdict) {
+    case 'too high': {
+      const over = amount(offset - window.highest, unit);
+      return `${who} bottom pin stands ${placeOf(offset, unit)}, ${over} more than turns.`;
+    }
+    case 'too low': {
+      const over = amount(window.lowest - offset, unit);
+      return `${who} driver hangs ${amount(offset, unit)} into the plug, ${over} deeper than the plug's edge lifts.`;
+    }
+    case "can't say yet": {
+      const way = offset >= 0 ? 'bottom pin stands' : 'driver hangs';
+      const where = offset >= 0 ? placeOf(offset, unit) : `${amount(offset, unit)} into the plug`;
+      return `${who} ${way} ${where}, good to about ±${amount(split.expandedUncertainty, unit)}: too close to a limit to say.`;
+    }
+    default:
+      return isNamed ? `Chamber ${chamber.number}:` : '';
+  }
+}
+
+/** "level with the line", ".0095 in above the line". A flat top may be too high although it stands below the crest. */
+function placeOf(offset: number, unit: JobUnit): string {
+  const rounded = formatLength(Math.abs(offset), { unit, form: 'bench' });
+  if (Number(rounded) === 0) return 'level with the shear line';
+  return `${amount(offset, unit)} ${offset > 0 ? 'above' : 'below'} the shear line`;
+}
+
+function leastToSpare(all: readonly Placed[], unit: JobUnit): AnswerPoint[] {
+  const [least] = [...all].sort((a, b) => a.split.margin - b.split.margin);
+  if (least === undefined || all.length < 2) return [];
+  const text = `Chamber ${least.chamber.number} has the least to spare: ${amount(least.split.margin, unit)}.`;
+  return [{ chamber: least.chamber.chamber, text }];
+}
+
+/** Friction is a guess, so the angle is only told to ten degrees. */
+const TOLD_ANGLE_DEG = 10;
+
+function rubbing(all: readonly Placed[]): AnswerPoint[] {
+  const rubs = all.filter(({ split }) => split.verdict === 'high, rubs');
+  if (rubs.length === 0) return [];
+  const from = Math.min(...rubs.map(({ split }) => toDegrees(asRadians(split.rubsFrom ?? 0))));
+  const told = Math.round(from / TOLD_ANGLE_DEG) * TOLD_ANGLE_DEG;
+  const verb = rubs.length === 1 ? 'is high and rubs' : 'are high and rub';
+  const when = told === 0 ? 'from the start' : `from about ${told}°`;
+  const text = `${sayChambers(numbersOf(rubs))} ${verb} ${when}: a slightly shorter stack is better.`;
+  return [{ chamber: rubs[0]?.chamber.chamber ?? null, text }];
+}
+
+function numbersOf(about: readonly Placed[]): number[] {
+  return about.map(({ chamber }) => chamber.number);
+}
+
+function amount(mm: number, unit: JobUnit): string {
+  return formatLength(Math.abs(mm), { unit, form: 'bench', hasUnit: true });
+}
