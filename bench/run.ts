@@ -23,7 +23,8 @@ function line({ what, measured, unit, aim, note = '' }: BenchRow, isMet: boolean
 const wanted = process.argv.slice(2);
 const unknown = wanted.filter((name) => !names.includes(name));
 if (unknown.length > 0 || names.length === 0) {
-  console.error(`No benchmark called ${unknown.join(', ')}. There are: ${names.join(', ') || 'none'}.`);
+  const asked = unknown.length > 0 ? ` called ${unknown.join(', ')}` : '';
+  console.error(`No benchmark${asked}. There are: ${names.join(', ') || 'none'}.`);
   process.exitCode = 1;
 } else {
   console.log(
