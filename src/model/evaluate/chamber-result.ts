@@ -1,0 +1,263 @@
+/** Everything said about one chamber. Heights and lengths mm, offsets + high, - low. */
+import { known } from '../assert.ts';
+import type { Assembly, AssemblyChamber } from '../assembly/assembly.ts';
+import { combine, type Estimate, expandedUncertainty, shift } from '../estimate/estimate.ts';
+import type { MeasuredChamber } from '../measured/measured-cylinder.ts';
+import type { MeasuredPair } from '../measured/measured-pair.ts';
+import { lowerStackEnd, type MeasuredStack } from '../measured/measured-stack.ts';
+import type { Bench } from '../measured/selection.ts';
+import { oneReading } from '../measured/stand-in.ts';
+import { boundsOnNeeded } from './bounds.ts';
+import { type ContactEstimate, estimateContact, type KeyReading, measuredBy } from './contact-estimate.ts';
+import type { ChamberResult, RouteResult, SplitResult, Turns } from './evaluation.ts';
+import { holds, letsTurn } from './judge.ts';
+import { bySubtraction, byStandingUp, drivingRoute, type RouteEstimate, routesDisagree } from './routes.ts';
+import { sayAmount } from './say.ts';
+import {
+  judged,
+  type LinePlace,
+  type SplitPlace,
+  splitAtLine,
+  splitPlaces,
+  usable,
+} from './split-results.ts';
+import { tighten } from './tighten.ts';
+import { estimateWindow } from './window-estimate.ts';
+import { windowInputFor } from './window-input-for.ts';
+
+export type ChamberSetting = {
+  readonly bench: Bench;
+  readonly assembly: Assembly;
+  readonly chamber: AssemblyChamber;
+  readonly measured: MeasuredChamber;
+  readonly stack: MeasuredStack;
+  readonly lines: readonly LinePlace[];
+  readonly pair: MeasuredPair;
+  readonly keyReadings: readonly KeyReading[];
+  /** Of a set known to work with this key. */
+  readonly effectiveDiameter: Estimate | null;
+};
+
+/** Evaluates one chamber. */
+export function evaluateChamber(setting: ChamberSetting): ChamberResult {
+  const { chamber, stack } = setting;
+  const contacts = contactsOf(setting);
+  const contact = contacts[0]?.contact ?? null;
+  const routes = routesOf(setting, contacts);
+  const driving = drivingRoute(routes, setting.bench.seating?.pinnedRoutes[chamber.id]);
+  const place = splitPlaces(stack)[0];
+  const line = setting.lines[0];
+  const sure = driving === null ? null : tightenNeeded(setting, driving.needed);
+  const splits =
+    sure === null
+      ? []
+      : splitPlaces(stack).flatMap((each) =>
+          setting.lines.map((at) => splitAtLine(each, at, { ...setting, needed: sure.estimate })),
+        );
+  const lower = place?.top ?? null;
+  return {
+    chamber: chamber.id,
+    number: chamber.number,
+    contactHeight: contact?.height.value ?? null,
+    flankLift: contact?.lift ?? null,
+    neededLowerStack: sure?.estimate.value ?? null,
+    neededUncertainty: sure === null ? null : expandedUncertainty(sure.estimate),
+    drivingRoute: driving?.route ?? null,
+    routes: routes.map((each) => routeResult(each, driving)),
+    ...simple(setting, contact, driving),
+    lowerStack: lower?.value ?? null,
+    lowerStackUncertainty: lower === null ? null : expandedUncertainty(lower),
+    ...rangeToUse(setting, sure?.estimate ?? null, line),
+    splits,
+    verdicts: setting.lines.map(({ measured }) => bestSplit(splits, measured.id)),
+    alone: alone(splits),
+    missing: [
+      ...missingOf(setting, driving),
+      ...(sure?.contradicts === true ? [contradiction(setting)] : []),
+    ],
+  };
+}
+
+type Routed = { readonly reading: KeyReading; readonly contact: ContactEstimate };
+
+/** Contacts by each way the cut under this chamber was measured; the first is the one shown. */
+function contactsOf({ keyReadings, measured, stack }: ChamberSetting): Routed[] {
+  const lowest = known(stack.parts[0], 'the foot of a stack');
+  return keyReadings.flatMap((reading): Routed[] => {
+    const contact = estimateContact(reading, measured.position, lowest);
+    return contact !== null && measuredBy(reading, contact.cut) ? [{ reading, contact }] : [];
+  });
+}
+
+function routesOf(setting: ChamberSetting, contacts: readonly Routed[]): RouteEstimate[] {
+  const { bench, chamber, pair, effectiveDiameter } = setting;
+  const crestDrop = chamber.crestDrops[0] ?? 0;
+  const routes: RouteEstimate[] = [];
+  const { plugMinusFloor } = pair;
+  if (plugMinusFloor !== null) {
+    for (const { reading, contact } of contacts) {
+      const route = reading.route === 'rootDepth' ? 'subtraction' : 'over the ball';
+      routes.push({ route, needed: bySubtraction(plugMinusFloor, contact.height, crestDrop) });
+    }
+  }
+  const diameter = 2 * (setting.assembly.lines[0]?.radius ?? 0);
+  for (const entry of bench.seating?.standsUpBy ?? []) {
+    if (entry.chamber === chamber.id) {
+      routes.push({ route: 'stands up by', needed: byStandingUp(entry, diameter, bench.measuring) });
+    }
+  }
+  const contact = contacts[0]?.contact;
+  if (effectiveDiameter !== null && contact !== undefined) {
+    routes.push({
+      route: 'known set',
+      needed: combine([
+        [1, effectiveDiameter],
+        [-1, contact.height],
+      ]),
+    });
+  }
+  return routes;
+}
+
+function tightenNeeded(setting: ChamberSetting, needed: Estimate): ReturnType<typeof tighten> {
+  const { bench, assembly, chamber, lines, stack } = setting;
+  const place = splitPlaces(stack)[0];
+  const line = lines[0];
+  if (place === undefined || line === undefined) return { estimate: needed, contradicts: false };
+  const hasNews =
+    bench.job.benchResults.length > 0 ||
+    (bench.seating?.felt.some((felt) => felt.chamber === chamber.id) ?? false);
+  if (!hasNews) return { estimate: needed, contradicts: false };
+  const input = windowInputFor({ place, line, bench, assembly, chamber });
+  const window = estimateWindow(input, { line, place, chamber: setting.measured });
+  const ends = { lowest: window.lowest.value, highest: window.highest.value };
+  const lineRadius = assembly.lines[0]?.radius ?? 0;
+  return tighten(needed, boundsOnNeeded(bench, chamber.id, ends, lineRadius, chamber.holes[0]?.radius ?? 1));
+}
+
+function routeResult({ route, needed }: RouteEstimate, driving: RouteEstimate | null): RouteResult {
+  return {
+    route,
+    needed: needed.value,
+    expandedUncertainty: expandedUncertainty(needed),
+    disagrees: driving !== null && driving.route !== route && routesDisagree(needed, driving.needed),
+  };
+}
+
+function rangeToUse(
+  setting: ChamberSetting,
+  needed: Estimate | null,
+  line: LinePlace | undefined,
+): Pick<ChamberResult, 'useFrom' | 'useTo' | 'best' | 'noneCertain'> {
+  const place = lowerPlace(setting.stack);
+  if (needed === null || line === undefined || place === null) {
+    return { useFrom: null, useTo: null, best: needed?.value ?? null, noneCertain: false };
+  }
+  const { bench, assembly, chamber } = setting;
+  const level = needed.value + (chamber.crestDrops[0] ?? 0);
+  const top = place.top ?? oneReading(bench.job, level, bench);
+  const input = windowInputFor({ place: { ...place, top }, line, bench, assembly, chamber });
+  const window = estimateWindow(input, { line, place: { ...place, top }, chamber: setting.measured });
+  const offset = shift(
+    combine([
+      [1, top],
+      [-1, needed],
+    ]),
+    -(chamber.crestDrops[0] ?? 0),
+  );
+  const use = usable(level, window, judged(offset, window, bench));
+  return { useFrom: use.from, useTo: use.to, best: use.best, noneCertain: use.noneCertain };
+}
+
+/** The place of the lower stack's top, its height known or not. */
+function lowerPlace(
+  stack: MeasuredStack,
+): (Omit<SplitPlace, 'top'> & { readonly top: Estimate | null }) | null {
+  const end = lowerStackEnd(stack);
+  const below = stack.parts[end];
+  const next = stack.parts[end + 1];
+  if (below === undefined) return null;
+  const above = next === undefined || next.role === 'spring' ? null : next;
+  return { below, above, top: stack.tops[end] ?? null, isLowerStack: true };
+}
+
+/** Plain subtraction as on paper, and why the real thing differs. */
+function simple(
+  { bench, pair, stack }: ChamberSetting,
+  contact: ContactEstimate | null,
+  driving: RouteEstimate | null,
+): Pick<ChamberResult, 'simpleLowerStack' | 'simpleDiffers'> {
+  if (contact === null || pair.plugMinusFloor === null)
+    return { simpleLowerStack: null, simpleDiffers: null };
+  const simpleLowerStack = pair.plugMinusFloor.value - contact.rootDepth.value;
+  const unit = bench.job.settings.unit;
+  const what = stack.parts[0]?.role === 'ball' ? 'the ball' : 'the tip';
+  const reasons: string[] = [];
+  if (contact.bridging > SAID_FROM_MM) {
+    reasons.push(
+      `${what} rides on the sides of the cut, ${sayAmount(contact.bridging, unit)} above its root`,
+    );
+  }
+  if (Math.abs(contact.outOfLineLift) > SAID_FROM_MM) {
+    reasons.push(
+      `the cut sits ${sayAmount(contact.outOfLine, unit)} off its chamber, which lifts ${what} ${sayAmount(contact.outOfLineLift, unit)}`,
+    );
+  }
+  if (driving !== null && (driving.route === 'stands up by' || driving.route === 'known set')) {
+    reasons.push(`the height comes from another route: ${driving.route}`);
+  }
+  return { simpleLowerStack, simpleDiffers: reasons.length === 0 ? null : sentence(reasons) };
+}
+
+/** mm. Differences below this are not worth a word (a quarter of a thousandth). */
+const SAID_FROM_MM = 0.00635;
+
+function sentence(reasons: readonly string[]): string {
+  const text = reasons.join('; ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function bestSplit(splits: readonly SplitResult[], line: string): ChamberResult['verdicts'][number] {
+  let best: number | null = null;
+  splits.forEach((split, i) => {
+    if (split.line !== line) return;
+    const current = best === null ? undefined : splits[best];
+    if (current === undefined || split.margin > current.margin) best = i;
+  });
+  const verdict = best === null ? 'unknown' : (splits[best]?.verdict ?? 'unknown');
+  return { line, verdict, split: best };
+}
+
+/** What the one-chamber bench test would show: first the lower stack alone in the empty shell, then with its driver. */
+function alone(splits: readonly SplitResult[]): ChamberResult['alone'] {
+  const first = splits[0];
+  if (first === undefined) return null;
+  const toHighest = first.window.highest - first.offset;
+  const sure = Math.abs(toHighest) >= first.toHighest;
+  const lowerStackOnly: Turns =
+    toHighest >= 0 ? (sure ? 'turns' : 'probably turns') : sure ? 'does not turn' : 'probably not';
+  if (letsTurn(first.verdict)) return { lowerStackOnly, withDriver: 'turns' };
+  if (holds(first.verdict)) return { lowerStackOnly, withDriver: 'does not turn' };
+  return { lowerStackOnly, withDriver: first.lean ?? 'unknown' };
+}
+
+function missingOf(setting: ChamberSetting, driving: RouteEstimate | null): string[] {
+  const { bench, chamber, stack, pair } = setting;
+  const missing: string[] = [];
+  if (driving === null) {
+    if (bench.key === null) missing.push('No key is paired with this cylinder yet.');
+    else if (pair.plugMinusFloor === null) missing.push('Measure the plug across its solid part.');
+    else missing.push(`Measure the cut under chamber ${chamber.number}: root depth, or over the ball.`);
+  }
+  const items = bench.plan.stacks.find((each) => each.chamber === chamber.id)?.items ?? [];
+  if (items.length === 0)
+    missing.push(`Nothing is in chamber ${chamber.number} yet: measure its ball + bottom pin together.`);
+  else if (stack.tops[lowerStackEnd(stack)] == null) {
+    missing.push(`Measure the ball + bottom pin of chamber ${chamber.number} together.`);
+  }
+  return missing;
+}
+
+function contradiction({ chamber }: ChamberSetting): string {
+  return `What was felt or tried in chamber ${chamber.number} contradicts its readings: check them again.`;
+}
