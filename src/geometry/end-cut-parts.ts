@@ -1,0 +1,71 @@
+/**
+ * Everything a plane across the plug through one chamber's axis cuts, with the same keys as cut-parts.ts. Frame of the
+ * end view: x across, y up from the plug's axis, both as in the model. mm. Exact at every turn.
+ */
+import { known } from '../model/assert.ts';
+import type { Assembly, AssemblyChamber } from '../model/assembly/assembly.ts';
+import type { Pose, PosedPart } from '../model/assembly/pose.ts';
+import { bodyEndView } from './body-end-view.ts';
+import { type CutPart, sidewaysOf, stackPartKey, turnOf } from './cut-parts.ts';
+import { keyAcross } from './key-section.ts';
+import { moved, type Outline, turned } from './outline.ts';
+import { partProfile } from './part-profile.ts';
+import { sectionOfProfile } from './part-section.ts';
+
+/** Lists what the plane cuts at a chamber: bodies from the outside in, key, then the stack from the bottom. */
+export function cutAcross(assembly: Assembly, pose: Pose, chamberId: string): CutPart[] {
+  const chamber = known(
+    assembly.chambers.find(({ id }) => id === chamberId),
+    `chamber ${chamberId}`,
+  );
+  const bodies = assembly.bodies.map(
+    (body, i): CutPart => ({
+      partKey: `body/${body.id}`,
+      role: body.role,
+      chamber: null,
+      region: bodyEndView(assembly, i, chamber, turnOf(pose, body.id)),
+    }),
+  );
+  const stack = pose.stacks.find((each) => each.chamber === chamberId);
+  const parts = chamber.closed ? [] : (stack?.parts ?? []);
+  const solids = parts.flatMap((posed, i): CutPart[] => {
+    const { role } = posed.part;
+    if (role === 'spring') return [];
+    const region = partAcross(assembly, pose, chamber, posed);
+    return [{ partKey: stackPartKey(chamber.id, i), role, chamber: chamber.id, region }];
+  });
+  return [...bodies.reverse(), ...keyParts(assembly, pose, chamber), ...solids];
+}
+
+/** A part of the stack, turned with its body. */
+export function partAcross(
+  assembly: Assembly,
+  pose: Pose,
+  chamber: AssemblyChamber,
+  posed: PosedPart,
+): Outline[] {
+  const place = placeAcross(assembly, pose, chamber, posed);
+  return sectionOfProfile(partProfile(posed.part), 0).map((loop) => place(moved(loop, 0, posed.y)));
+}
+
+/** Moves what is drawn upright about the chamber's axis to where it has turned. */
+export function placeAcross(
+  assembly: Assembly,
+  pose: Pose,
+  chamber: AssemblyChamber,
+  posed: PosedPart,
+): (outline: Outline) => Outline {
+  const body = assembly.bodies.find(({ id }) => id === posed.turnsWith);
+  const turn = turnOf(pose, posed.turnsWith);
+  const sideways = sidewaysOf(chamber, posed);
+  return (outline) => turned(moved(outline, sideways, 0), turn, { x: 0, y: body?.axisY ?? 0 });
+}
+
+function keyParts(assembly: Assembly, pose: Pose, chamber: AssemblyChamber): CutPart[] {
+  const { key } = assembly;
+  const outline = key === null ? null : keyAcross(key, chamber.z, pose.travel);
+  if (key === null || outline === null) return [];
+  const turn = turnOf(pose, known(assembly.bodies[0], 'plug').id);
+  const region = [turned(outline, turn, { x: 0, y: 0 })];
+  return [{ partKey: `key/${key.id}`, role: 'key', chamber: null, region }];
+}
