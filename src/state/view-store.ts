@@ -1,0 +1,155 @@
+/**
+ * View: neither undoable nor saved. What the person looks at, and where key and plug stand in the picture. Nothing here
+ * changes the job. Travel and section offset are mm, the turn is radians from upright.
+ */
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { asRadians, type Radians } from '../model/radians.ts';
+import type { Job } from '../model/schema/job-schema.ts';
+import type { Id } from '../model/schema/leaf.ts';
+
+export const STATIONS = ['measure', 'parts', 'check', 'note', 'learn'] as const;
+export type Station = (typeof STATIONS)[number];
+
+export const SHOWN_PARTS = [
+  'plug',
+  'sleeve',
+  'shell',
+  'key',
+  'ball',
+  'bottomPin',
+  'masterPin',
+  'driver',
+  'spring',
+] as const;
+export type ShownPart = (typeof SHOWN_PARTS)[number];
+export type Showing = 'show' | 'see through' | 'pulled apart' | 'hide';
+
+/** What moves by itself right now. */
+export type Playing = 'nothing' | 'key in' | 'key out' | 'turn' | 'turn back';
+
+export type ViewState = {
+  readonly station: Station;
+  readonly cylinder: Id | null;
+  readonly key: Id | null;
+  readonly plan: Id | null;
+  readonly pickedChamber: Id | null;
+  /** How far the key still is out, mm; 0 is home. */
+  readonly travel: number;
+  /** Of the plug, from upright. */
+  readonly turn: Radians;
+  readonly playing: Playing;
+  readonly picture: 'drawing' | 'solid';
+  readonly showing: Readonly<Record<ShownPart, Showing>>;
+  /** Section plane across from the axis, mm, + to the right looking in from the front; 0 cuts through the chambers. */
+  readonly sectionOffset: number;
+  /** The entry field that has the focus, by its name; null when none has. */
+  readonly focusedField: string | null;
+};
+
+export type ViewActions = {
+  readonly goTo: (station: Station) => void;
+  readonly pickCylinder: (job: Job, cylinder: Id) => void;
+  readonly pickKey: (key: Id | null) => void;
+  readonly pickPlan: (plan: Id | null) => void;
+  readonly pickChamber: (chamber: Id | null) => void;
+  /** Puts the key somewhere along its way, which stops what plays. Never past home. */
+  readonly moveKey: (travel: number) => void;
+  /** Turns the plug, which stops what plays. */
+  readonly turnPlug: (turn: Radians) => void;
+  /** One frame of what plays: the driver of the animation moves key and plug without stopping it. */
+  readonly playTo: (place: { readonly travel?: number; readonly turn?: Radians }) => void;
+  readonly play: (playing: Playing) => void;
+  readonly setPicture: (picture: ViewState['picture']) => void;
+  readonly setShowing: (part: ShownPart, showing: Showing) => void;
+  readonly moveSection: (sectionOffset: number) => void;
+  readonly focusField: (field: string | null) => void;
+  /** Keeps the picks valid after the job changed: what is gone is let go, what is missing is picked. */
+  readonly follow: (job: Job) => void;
+  /** Looks at another job: its first cylinder, key and plan, key home, plug upright. */
+  readonly open: (job: Job) => void;
+};
+
+export type ViewStore = StoreApi<ViewState & ViewActions>;
+
+const FIRST_VIEW: ViewState = Object.freeze<ViewState>({
+  station: 'measure',
+  cylinder: null,
+  key: null,
+  plan: null,
+  pickedChamber: null,
+  travel: 0,
+  turn: asRadians(0),
+  playing: 'nothing',
+  picture: 'drawing',
+  showing: {
+    plug: 'show',
+    sleeve: 'show',
+    shell: 'show',
+    key: 'show',
+    ball: 'show',
+    bottomPin: 'show',
+    masterPin: 'show',
+    driver: 'show',
+    spring: 'show',
+  },
+  sectionOffset: 0,
+  focusedField: null,
+});
+
+/** Makes the store; with a job, its first cylinder, key and plan are picked. */
+export function createViewStore(first?: Job): ViewStore {
+  return createStore<ViewState & ViewActions>()((set, get) => ({
+    ...FIRST_VIEW,
+    ...(first === undefined ? {} : picksFor(first, FIRST_VIEW)),
+    goTo: (station) => set({ station }),
+    pickCylinder: (from, cylinder) =>
+      set({ ...picksFor(from, { ...get(), cylinder }), turn: asRadians(0), playing: 'nothing' }),
+    pickKey: (key) => set({ key }),
+    pickPlan: (plan) => set({ plan }),
+    pickChamber: (pickedChamber) => set({ pickedChamber }),
+    moveKey: (travel) => set({ travel: Math.max(0, travel), playing: 'nothing' }),
+    turnPlug: (turn) => set({ turn, playing: 'nothing' }),
+    playTo: ({ travel, turn }) =>
+      set((now) => ({ travel: Math.max(0, travel ?? now.travel), turn: turn ?? now.turn })),
+    play: (playing) => set({ playing }),
+    setPicture: (picture) => set({ picture }),
+    setShowing: (part, showing) => set((now) => ({ showing: { ...now.showing, [part]: showing } })),
+    moveSection: (sectionOffset) => set({ sectionOffset }),
+    focusField: (focusedField) => set({ focusedField }),
+    follow: (to) => {
+      const now = get();
+      const picks = picksFor(to, now);
+      const isSame =
+        picks.cylinder === now.cylinder &&
+        picks.key === now.key &&
+        picks.plan === now.plan &&
+        picks.pickedChamber === now.pickedChamber;
+      if (!isSame) set(picks);
+    },
+    open: (job) => set({ ...picksFor(job, FIRST_VIEW), travel: 0, turn: asRadians(0), playing: 'nothing' }),
+  }));
+}
+
+type Picks = Pick<ViewState, 'cylinder' | 'key' | 'plan' | 'pickedChamber'>;
+
+/** The picks nearest to those of now that exist in the job: kept if there, else the first that fits. */
+function picksFor(job: Job, now: Picks): Picks {
+  const cylinder = job.cylinders.find(({ id }) => id === now.cylinder) ?? job.cylinders[0];
+  if (cylinder === undefined) {
+    const key = job.keys.find(({ id }) => id === now.key) ?? job.keys[0];
+    return { cylinder: null, key: key?.id ?? null, plan: null, pickedChamber: null };
+  }
+  const seated = job.seatings.find((seating) => seating.cylinder === cylinder.id);
+  const key =
+    job.keys.find(({ id }) => id === now.key) ?? job.keys.find(({ id }) => id === seated?.key) ?? job.keys[0];
+  const plans = job.plans.filter((plan) => plan.cylinder === cylinder.id);
+  const plan =
+    plans.find(({ id }) => id === now.plan) ?? plans.find(({ kind }) => kind === 'planned') ?? plans[0];
+  const chamber = cylinder.chambers.find(({ id }) => id === now.pickedChamber);
+  return {
+    cylinder: cylinder.id,
+    key: key?.id ?? null,
+    plan: plan?.id ?? null,
+    pickedChamber: chamber?.id ?? null,
+  };
+}
