@@ -7,13 +7,13 @@ import { type Estimate } from '../estimate/estimate.ts';
 import type { Bench } from '../measured/selection.ts';
 import type { LengthValue } from '../schema/leaf.ts';
 import { formatLength } from '../units/format-length.ts';
-import { shearWindow } from '../window/shear-window.ts';
 import type { WindowInput } from '../window/window-input.ts';
 import type { Verdict } from './evaluation.ts';
 import { holds } from './judge.ts';
 import { sayAmount, sayEnd } from './say.ts';
 import { judged, type LinePlace, type SplitPlace } from './split-results.ts';
 import type { WindowEstimate } from './window-estimate.ts';
+import type { WindowOf } from './window-memo.ts';
 
 export type AssumptionInput = {
   readonly input: WindowInput;
@@ -23,6 +23,7 @@ export type AssumptionInput = {
   readonly offset: Estimate;
   readonly verdict: Verdict;
   readonly bench: Bench;
+  readonly windowOf: WindowOf;
   readonly chamberNumber: number;
 };
 
@@ -67,7 +68,7 @@ export function assumptionsOf(from: AssumptionInput): string[] {
 }
 
 function verdictWith(from: AssumptionInput, input: WindowInput): Verdict {
-  const other = shearWindow(input);
+  const other = from.windowOf(input);
   const window: WindowEstimate = {
     lowest: { ...from.window.lowest, value: other.lowest },
     highest: { ...from.window.highest, value: other.highest },

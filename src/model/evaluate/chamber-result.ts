@@ -24,6 +24,7 @@ import {
 import { tighten } from './tighten.ts';
 import { estimateWindow } from './window-estimate.ts';
 import { windowInputFor } from './window-input-for.ts';
+import type { WindowOf } from './window-memo.ts';
 
 export type ChamberSetting = {
   readonly bench: Bench;
@@ -36,6 +37,7 @@ export type ChamberSetting = {
   readonly keyReadings: readonly KeyReading[];
   /** Of a set known to work with this key. */
   readonly effectiveDiameter: Estimate | null;
+  readonly windowOf: WindowOf;
 };
 
 /** Evaluates one chamber. */
@@ -129,7 +131,7 @@ function tightenNeeded(setting: ChamberSetting, needed: Estimate): ReturnType<ty
     (bench.seating?.felt.some((felt) => felt.chamber === chamber.id) ?? false);
   if (!hasNews) return { estimate: needed, contradicts: false };
   const input = windowInputFor({ place, line, bench, assembly, chamber });
-  const window = estimateWindow(input, { line, place, chamber: setting.measured });
+  const window = estimateWindow(input, { line, place, chamber: setting.measured }, setting.windowOf);
   const ends = { lowest: window.lowest.value, highest: window.highest.value };
   const lineRadius = assembly.lines[0]?.radius ?? 0;
   return tighten(needed, boundsOnNeeded(bench, chamber.id, ends, lineRadius, chamber.holes[0]?.radius ?? 1));
@@ -157,7 +159,11 @@ function rangeToUse(
   const level = needed.value + (chamber.crestDrops[0] ?? 0);
   const top = place.top ?? oneReading(bench.job, level, bench);
   const input = windowInputFor({ place: { ...place, top }, line, bench, assembly, chamber });
-  const window = estimateWindow(input, { line, place: { ...place, top }, chamber: setting.measured });
+  const window = estimateWindow(
+    input,
+    { line, place: { ...place, top }, chamber: setting.measured },
+    setting.windowOf,
+  );
   const offset = shift(
     combine([
       [1, top],

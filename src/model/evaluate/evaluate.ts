@@ -24,6 +24,7 @@ import { insertionResults } from './insertion.ts';
 import { lineResult } from './line-results.ts';
 import { effectiveDiameter, type KnownStack } from './routes.ts';
 import { linePlaces } from './split-results.ts';
+import { windowMemo } from './window-memo.ts';
 
 /** Evaluates one cylinder with one key and one plan. The selection must exist in the job. */
 export function evaluate(job: Job, selection: Selection): Evaluation {
@@ -39,7 +40,7 @@ export function evaluateBench(bench: Bench, assembly: Assembly): Evaluation {
   const keyReadings = readKeys(bench, assembly, radius);
   const pair = measurePair(bench.seating, bench.key?.id ?? '', measured.plugDiameter, measuring);
   const lines = linePlaces(measured.lines);
-  const common = { bench, assembly, lines, pair, keyReadings };
+  const common = { bench, assembly, lines, pair, keyReadings, windowOf: windowMemo() };
   const effective =
     keyReadings[0] === undefined ? null : knownSet(bench, assembly, measured, keyReadings[0], radius);
   const chambers = assembly.chambers.flatMap((chamber, i): ChamberResult[] => {

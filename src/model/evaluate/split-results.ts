@@ -15,6 +15,7 @@ import { judge } from './judge.ts';
 import { nextStep } from './next-step.ts';
 import { estimateWindow, type WindowEstimate } from './window-estimate.ts';
 import { windowInputFor } from './window-input-for.ts';
+import type { WindowOf } from './window-memo.ts';
 
 export type SplitPlace = {
   readonly below: MeasuredPart;
@@ -77,6 +78,7 @@ export type SplitSetting = {
   readonly assembly: Assembly;
   readonly chamber: AssemblyChamber;
   readonly measured: MeasuredChamber;
+  readonly windowOf: WindowOf;
   /** The lower stack that would stand level with the inner crest. */
   readonly needed: Estimate;
 };
@@ -94,7 +96,7 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
     -innerDrop,
   );
   const input = windowInputFor({ place, line, bench, assembly, chamber });
-  const window = estimateWindow(input, { line, place, chamber: setting.measured });
+  const window = estimateWindow(input, { line, place, chamber: setting.measured }, setting.windowOf);
   const result = judged(offset, window, bench);
   const { toLowest, toHighest, judgement } = result;
   const unit = bench.job.settings.unit;
@@ -134,6 +136,7 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
       offset,
       verdict: judgement.verdict,
       bench,
+      windowOf: setting.windowOf,
       chamberNumber: chamber.number,
     }),
   };

@@ -4,9 +4,9 @@
  */
 import { type Estimate, standardUncertainty, type Term } from '../estimate/estimate.ts';
 import type { MeasuredChamber } from '../measured/measured-cylinder.ts';
-import { shearWindow } from '../window/shear-window.ts';
 import type { WindowInput } from '../window/window-input.ts';
 import type { LinePlace, SplitPlace } from './split-results.ts';
+import type { WindowOf } from './window-memo.ts';
 
 export type WindowEstimate = {
   readonly lowest: Estimate;
@@ -19,14 +19,15 @@ export type WindowEstimate = {
 export function estimateWindow(
   input: WindowInput,
   from: { readonly line: LinePlace; readonly place: SplitPlace; readonly chamber: MeasuredChamber },
+  windowOf: WindowOf,
 ): WindowEstimate {
-  const window = shearWindow(input);
+  const window = windowOf(input);
   const lowest: Term[] = [];
   const highest: Term[] = [];
   for (const [estimate, vary] of varied(input, from)) {
     const step = standardUncertainty(estimate);
     if (step === 0) continue;
-    const moved = shearWindow(vary(step));
+    const moved = windowOf(vary(step));
     const lowSlope = (moved.lowest - window.lowest) / step;
     const highSlope = (moved.highest - window.highest) / step;
     for (const { cause, weight } of estimate.terms) {
