@@ -16,7 +16,8 @@ export async function drawExampleSection(): Promise<string> {
   const example = at('public/examples/lighthouse.json');
   if (!existsSync(drawer) || !existsSync(example)) return '';
   const { module } = await runnerImport<DrawExample>(drawer, { configFile: false, logLevel: 'error' });
-  return checked(module.drawExample(await readFile(example, 'utf8')));
+  const svg = checked(module.drawExample(await readFile(example, 'utf8')));
+  return `<div class="first-picture">\n${svg.trimEnd()}\n</div>`;
 }
 
 /** The page's policy allows no inline style and no script: a picture that has one would arrive broken. */

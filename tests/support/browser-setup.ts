@@ -5,6 +5,7 @@
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import type { TestProject } from 'vitest/node';
+import { browserExecutable } from './browser-executable.ts';
 import { startServer } from '../../tools/static-server.mjs';
 
 declare module 'vitest' {
@@ -24,6 +25,8 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
       env,
     });
   }
+  // Unpacks the browser now, if need be, and not in the time of the first test.
+  await browserExecutable();
   const server = await startServer({ root: `${root}dist` });
   project.provide('appUrl', server.url);
   return () => server.close();

@@ -27,6 +27,8 @@ export type OpenOptions = {
   /** Problems that this test brings about on purpose. */
   readonly expected?: readonly RegExp[];
   readonly context?: BrowserContextOptions;
+  /** Before the page is asked for: routes, scripts, a clock. */
+  readonly prepare?: (context: BrowserContext) => Promise<unknown>;
 };
 
 export type OpenedPage = Watch & {
@@ -87,6 +89,7 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenedPage> {
     await context.close();
     if (problems.length > 0) throw new Error(`The page had problems:\n${describeProblems(problems)}`);
   });
+  await options.prepare?.(context);
   const page = await context.newPage();
   await page.goto(new URL(options.path ?? '', baseUrl).href);
   return { page, context, baseUrl, unexpected, ...watch };

@@ -1,0 +1,40 @@
+/** What comes before and with the first load: a picture without any script, then a picture and a field with the counted files only. */
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+import { firstLoad } from '../../tools/first-load.ts';
+import { appUrl, openApp, phone } from '../support/browser.ts';
+
+const dist = fileURLToPath(new URL('../../dist', import.meta.url));
+
+test("the example's section is in the page before any script runs", async () => {
+  const { page } = await openApp({ context: { javaScriptEnabled: false } });
+  const picture = page.locator('#root svg').first();
+  expect(await picture.isVisible()).toBe(true);
+  const box = await picture.boundingBox();
+  expect(box?.width).toBeGreaterThan(300);
+  expect(box?.height).toBeGreaterThan(100);
+});
+
+test('the static section fits a phone', async () => {
+  const { page } = await openApp({ context: { javaScriptEnabled: false }, viewport: phone });
+  const box = await page.locator('#root svg').first().boundingBox();
+  expect((box?.x ?? NaN) + (box?.width ?? NaN)).toBeLessThanOrEqual(phone.width);
+});
+
+test('the first picture and the first editable field need no file that the size count leaves out', async () => {
+  const { needed, fonts } = firstLoad(dist);
+  const allowed = new Set([...needed, ...fonts, '', 'icon.svg'].map((path) => new URL(path, appUrl()).href));
+  const { page } = await openApp({
+    // What comes later is refused, and the app may say so.
+    expected: [/[^]*/],
+    prepare: (context) =>
+      context.route(
+        (url) => !allowed.has(`${url.origin}${url.pathname}`),
+        (route) => route.abort(),
+      ),
+  });
+  const field = page.locator('#root').getByRole('textbox').first();
+  await field.waitFor();
+  expect(await field.isEditable()).toBe(true);
+  expect(await page.locator('#root svg').first().isVisible()).toBe(true);
+});
