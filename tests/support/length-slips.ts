@@ -72,6 +72,10 @@ export function addAsks(add: AddSpelling): void {
 
 const NOT_LENGTHS = [
   'abc',
+  '1\t3/8',
+  '.36\u00023',
+  '⅜5',
+  '30 3/8',
   'NaN',
   'nan',
   'Infinity',

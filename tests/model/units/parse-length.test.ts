@@ -209,6 +209,10 @@ describe('parseLength with a minus allowed', () => {
 });
 
 describe('parseLength without a range', () => {
+  it('refuses a minus even before a zero', () => {
+    expect(parseLength('-0', { unit: 'in' })).toMatchObject({ type: 'error' });
+  });
+
   it('asks back what is longer than anything on a cylinder or key', () => {
     expect(parseLength('363', { unit: 'in' })).toMatchObject({ type: 'ask', choices: [{ mm: 9.2202 }] });
     expect(parseLength('.363', { unit: 'mm' })).toMatchObject({ type: 'length', mm: 0.363 });
