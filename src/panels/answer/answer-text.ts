@@ -161,7 +161,11 @@ function whatIs(chamber: ChamberResult, split: SplitResult, unit: JobUnit, isNam
       const where = offset >= 0 ? placeOf(offset, unit) : `${amount(offset, unit)} into the plug`;
       return `${who} ${way} ${where}, good to about ±${amount(split.expandedUncertainty, unit)}: too close to a limit to say.`;
     }
-    default:
+    case 'never turns':
+    case 'level':
+    case 'low, turns':
+    case 'high, rubs':
+    case 'unknown':
       return isNamed ? `Chamber ${chamber.number}:` : '';
   }
 }

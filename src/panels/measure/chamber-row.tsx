@@ -1,0 +1,123 @@
+import type { ChamberRow } from '../../model/edit/chamber-rows.ts';
+import type { ChamberResult } from '../../model/evaluate/evaluation.ts';
+import { formatLength } from '../../model/units/format-length.ts';
+import type { JobUnit } from '../../model/units/length-unit.ts';
+import { verdictWords } from '../answer/verdict-words.ts';
+import type { Look } from '../shared/look.ts';
+import { useView } from '../shared/services.tsx';
+import { VerdictMark } from '../shared/verdict-mark.tsx';
+import type { Column } from './chamber-columns.ts';
+import { LengthField } from './length-field.tsx';
+
+type ChamberRowProps = {
+  readonly row: ChamberRow;
+  readonly look: Look;
+  readonly columns: readonly Column[];
+  readonly verdictsWait: boolean;
+  readonly isOpen: boolean;
+  readonly detailId: string;
+  readonly onToggle: () => void;
+};
+
+export function ChamberRowView(props: ChamberRowProps) {
+  const { row, look, columns, isOpen, detailId, onToggle } = props;
+  const pick = useView((view) => view.pickChamber);
+  const isPicked = useView((view) => view.pickedChamber === row.chamber.id);
+  const result = look.chamberResults.get(row.chamber.id);
+  const { unit } = look.job.settings;
+  return (
+    <tr role="row" className="chamber-row" data-picked={isPicked} onFocus={() => pick(row.chamber.id)}>
+      <th role="rowheader" scope="row" className="chamber-number">
+        <button
+          type="button"
+          className="chamber-toggle"
+          aria-expanded={isOpen}
+          aria-controls={detailId}
+          aria-label={`Chamber ${row.number}: more`}
+          onClick={onToggle}
+        >
+          {row.number}
+        </button>
+      </th>
+      <td role="cell" className="chamber-verdict">
+        <AtTheLine result={result} unit={unit} verdictsWait={props.verdictsWait} />
+      </td>
+      <td role="cell" className="chamber-use is-number">
+        {result === undefined ? null : <RangeToUse result={result} unit={unit} />}
+      </td>
+      {columns.map((column) => {
+        const field = column.fields.get(row.chamber.id);
+        return (
+          <td key={column.id} role="cell" className="chamber-entry" data-column-title={column.title}>
+            {field === undefined ? (
+              <span className="quiet small">{row.under === null ? 'no cut here' : '–'}</span>
+            ) : (
+              <LengthField field={field} column={column.id} />
+            )}
+            {row.under !== null && row.under.number !== row.number && column.id === 'root' ? (
+              <span className="cut-number">cut {row.under.number}</span>
+            ) : null}
+          </td>
+        );
+      })}
+    </tr>
+  );
+}
+
+function AtTheLine({
+  result,
+  unit,
+  verdictsWait,
+}: {
+  readonly result: ChamberResult | undefined;
+  readonly unit: JobUnit;
+  readonly verdictsWait: boolean;
+}) {
+  if (result === undefined) return <span className="quiet">closed</span>;
+  const words = verdictWords(result, unit);
+  if (words.symbol === 'none')
+    return (
+      <>
+        <span className="offset-words is-empty" aria-hidden="true">
+          –
+        </span>
+        <span className="verdict">{words.verdict}</span>
+      </>
+    );
+  return (
+    <>
+      <strong className="offset-words" data-verdict={verdictsWait ? undefined : words.symbol}>
+        {words.offset}
+      </strong>
+      {verdictsWait ? (
+        <span className="verdict">waits</span>
+      ) : (
+        <span className="verdict" data-verdict={words.symbol}>
+          <VerdictMark symbol={words.symbol} />
+          {words.verdict}
+        </span>
+      )}
+    </>
+  );
+}
+
+/** "from – to", or about one height when no length is certain. */
+function RangeToUse({ result, unit }: { readonly result: ChamberResult; readonly unit: JobUnit }) {
+  const { useFrom, useTo, noneCertain } = result;
+  if (useFrom === null || useTo === null) return null;
+  const text = (mm: number) => formatLength(mm, { unit, form: 'bench', keepsPlaces: true });
+  if (noneCertain)
+    return (
+      <span className="use-range">
+        <span className="small">about</span> {text(useFrom)}
+      </span>
+    );
+  return (
+    <span className="use-range">
+      {text(useFrom)}
+      <span className="visually-hidden"> to </span>
+      <span aria-hidden="true"> –&nbsp;</span>
+      {text(useTo)}
+    </span>
+  );
+}

@@ -1,0 +1,97 @@
+/**
+ * One row for each chamber, in the order they sit: at the shear line first and big, then what to use, then what was
+ * measured. The same table on a narrow screen, folded into cards.
+ */
+import { type ClipboardEvent, useState } from 'react';
+import type { Id } from '../../model/schema/leaf.ts';
+import type { Look } from '../shared/look.ts';
+import type { Column } from './chamber-columns.ts';
+import { ChamberDetail } from './chamber-detail.tsx';
+import { ChamberRowView } from './chamber-row.tsx';
+import type { PastedBlock } from './paste-plan.ts';
+import { pastedBlock } from './paste-plan.ts';
+import './chamber-table.css';
+
+type ChamberTableProps = {
+  readonly look: Look;
+  readonly columns: readonly Column[];
+  readonly verdictsWait: boolean;
+  readonly onPaste: (block: PastedBlock) => void;
+};
+
+export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTableProps) {
+  const [open, setOpen] = useState<Id | null>(null);
+  const onPasteInside = (event: ClipboardEvent<HTMLElement>) => {
+    const field = event.target instanceof HTMLElement ? event.target.dataset['field'] : undefined;
+    const block = pastedBlock(event.clipboardData.getData('text'), field, look, columns);
+    if (block === null) return;
+    event.preventDefault();
+    onPaste(block);
+  };
+  const { looseCuts } = look.rows;
+  return (
+    <>
+      <table
+        className="chamber-table"
+        role="table"
+        data-walk="chambers"
+        data-columns={columns.length}
+        onPaste={onPasteInside}
+      >
+        <caption className="visually-hidden">
+          Chambers: where each stack stands at the shear line, what to use, and what was measured
+        </caption>
+        <thead role="rowgroup">
+          <tr role="row">
+            <th role="columnheader" scope="col">
+              <span className="visually-hidden">Chamber</span>
+            </th>
+            <th role="columnheader" scope="col">
+              At the shear line
+            </th>
+            <th role="columnheader" scope="col" className="is-number">
+              Use a ball + pin of
+            </th>
+            {columns.map((column) => (
+              <th key={column.id} role="columnheader" scope="col" className="is-number">
+                {column.title}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody role="rowgroup">
+          {look.rows.rows.map((row) => {
+            const { id } = row.chamber;
+            const isOpen = open === id;
+            const detailId = `chamber-detail-${id}`;
+            return [
+              <ChamberRowView
+                key={id}
+                row={row}
+                look={look}
+                columns={columns}
+                verdictsWait={verdictsWait}
+                isOpen={isOpen}
+                detailId={detailId}
+                onToggle={() => setOpen(isOpen ? null : id)}
+              />,
+              isOpen ? (
+                <tr key={`${id} detail`} role="row" id={detailId} className="chamber-detail-row">
+                  <td role="cell" colSpan={3 + columns.length}>
+                    <ChamberDetail row={row} look={look} columns={columns} />
+                  </td>
+                </tr>
+              ) : null,
+            ];
+          })}
+        </tbody>
+      </table>
+      {looseCuts.length === 0 ? null : (
+        <p className="loose-cuts quiet">
+          {looseCuts.length === 1 ? 'No chamber lies over cut ' : 'No chambers lie over cuts '}
+          {looseCuts.map((cut) => cut.number).join(', ')}.
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,169 @@
+/** Asked once for the cylinder, and only when it comes to it: play, turn, sizes across, the key's blade, the instrument. */
+import { useState } from 'react';
+import { setLies, setRattle, setTurn } from '../../model/edit/edit-cylinder.ts';
+import { lengthOf } from '../../model/measured/part-ends.ts';
+import type { Id } from '../../model/schema/leaf.ts';
+import { parseAngle } from '../../model/units/parse-angle.ts';
+import { formatLength } from '../../model/units/format-length.ts';
+import { Choice } from '../shared/choice.tsx';
+import type { Look } from '../shared/look.ts';
+import { useEdit } from '../shared/services.tsx';
+import { CaliperFields } from './caliper-fields.tsx';
+import { LengthField } from './length-field.tsx';
+import { capDepthField, clearanceField, diameterFields, keyFields, shopRuleField } from './once-fields.ts';
+import './once-block.css';
+
+export function OnceBlock({ look, cutKey }: { readonly look: Look; readonly cutKey: Id }) {
+  return (
+    <details className="fold">
+      <summary>
+        <h2 className="fold-title">Once for the cylinder</h2>
+        <span className="fold-summary quiet">{onceSummary(look)}</span>
+      </summary>
+      <div className="fold-body">
+        <PlayQuestion look={look} />
+        <TurnQuestion look={look} />
+        <div className="field-grid" data-walk="across">
+          {diameterFields(look).map((field) => (
+            <LengthField key={field.id} field={field} column="across" isLabelShown />
+          ))}
+          <LengthField field={capDepthField(look)} column="across" isLabelShown />
+          <LengthField field={shopRuleField(look)} column="across" isLabelShown />
+        </div>
+        <h3>The key</h3>
+        <div className="field-grid" data-walk="key">
+          {keyFields(look, cutKey).map((field) => (
+            <LengthField key={field.id} field={field} column="key" isLabelShown />
+          ))}
+        </div>
+        <h3>The caliper</h3>
+        <CaliperFields look={look} />
+      </div>
+    </details>
+  );
+}
+
+function onceSummary({ bench, job }: Look): string {
+  const play = bench.cylinder.lines[0]?.clearance;
+  const { unit } = job.settings;
+  const turn = bench.cylinder.turn.angle.readings[0]?.value ?? 360;
+  const angle = turn >= 360 ? 'a full turn' : `${turn}°`;
+  if (play === undefined) return angle;
+  const text = formatLength(lengthOf(play, 0), { unit, keepsPlaces: true });
+  return `play ${text}${play.basis === 'assumed' ? ' assumed' : ''}, turns ${angle}`;
+}
+
+function PlayQuestion({ look }: { readonly look: Look }) {
+  const edit = useEdit();
+  const { cylinder } = look.selection;
+  const line = look.bench.cylinder.lines[0];
+  const field = clearanceField(look);
+  if (line === undefined || field === null) return null;
+  return (
+    <div className="question-with-field">
+      <LengthField field={field} isLabelShown shortLabel="Play: strip that just goes in" />
+      <Choice
+        question="or: does the plug rattle?"
+        options={[
+          { value: 'tight', label: 'Tight' },
+          { value: 'normal', label: 'Normal' },
+          { value: 'loose', label: 'Loose' },
+        ]}
+        value={line.clearance.basis === 'assumed' ? rattleOf(lengthOf(line.clearance, 0)) : null}
+        onChoose={(rattle) =>
+          edit(`Play: ${rattle}`, (job) => setRattle(job, cylinder, line.id, rattle))
+        }
+      />
+      <Choice
+        question="The plug lies"
+        options={[
+          { value: 'away from drivers', label: 'Pushed down' },
+          { value: 'centred', label: 'In the middle' },
+        ]}
+        value={line.lies}
+        onChoose={(lies) => edit(`The plug lies ${lies}`, (job) => setLies(job, cylinder, line.id, lies))}
+      />
+    </div>
+  );
+}
+
+/** mm. Between the usual values of tight, normal and loose. */
+function rattleOf(playMm: number): 'tight' | 'normal' | 'loose' {
+  if (playMm < 0.076) return 'tight';
+  return playMm < 0.127 ? 'normal' : 'loose';
+}
+
+function TurnQuestion({ look }: { readonly look: Look }) {
+  const edit = useEdit();
+  const { cylinder } = look.selection;
+  const { angle, ways } = look.bench.cylinder.turn;
+  const degrees = angle.readings[0]?.value ?? 360;
+  return (
+    <div className="question-with-field">
+      <AngleField
+        label="Turns how far"
+        degrees={degrees}
+        onCommit={(to) => edit(`Turns ${to}°`, (job) => setTurn(job, cylinder, to, ways))}
+      />
+      <Choice
+        question="Which ways"
+        options={[
+          { value: 'both', label: 'Both ways' },
+          { value: 'one', label: 'One way' },
+        ]}
+        value={ways}
+        onChoose={(to) => edit(`Turns ${to} way${to === 'both' ? 's' : ''}`, (job) => setTurn(job, cylinder, degrees, to))}
+      />
+    </div>
+  );
+}
+
+function AngleField({
+  label,
+  degrees,
+  onCommit,
+}: {
+  readonly label: string;
+  readonly degrees: number;
+  readonly onCommit: (degrees: number) => void;
+}) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const [message, setMessage] = useState<string | null>(null);
+  const commit = () => {
+    if (draft === null) return;
+    const reading = parseAngle(draft);
+    if (reading.type === 'error') return setMessage(reading.message);
+    if (reading.type === 'angle' && reading.degrees > 0 && reading.degrees !== degrees) onCommit(reading.degrees);
+    setDraft(null);
+    setMessage(null);
+  };
+  return (
+    <div className="length-field" data-trouble={message === null ? undefined : 'error'}>
+      <label className="angle-label">
+        <span className="length-label">{label}</span>
+        <input
+          className="length-input"
+          type="text"
+          autoComplete="off"
+          value={draft ?? `${degrees}°`}
+          aria-invalid={message !== null}
+          onChange={(event) => setDraft(event.target.value)}
+          onFocus={(event) => event.target.select()}
+          onBlur={commit}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') commit();
+            if (event.key === 'Escape') {
+              setDraft(null);
+              setMessage(null);
+            }
+          }}
+        />
+      </label>
+      {message === null ? null : (
+        <p className="length-trouble" role="status">
+          {message}
+        </p>
+      )}
+    </div>
+  );
+}
