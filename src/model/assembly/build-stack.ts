@@ -44,7 +44,11 @@ export function measureItems(
   lineRadius: number,
   holeRadius: number,
 ): MeasuredStack {
-  return measureStack(items, bench.parts, bench.groups, lineRadius, holeRadius, bench.measuring);
+  const before = bench.stacks.get(items);
+  if (before?.holeRadius === holeRadius) return before.stack;
+  const stack = measureStack(items, bench.parts, bench.groups, lineRadius, holeRadius, bench.measuring);
+  bench.stacks.set(items, { holeRadius, stack });
+  return stack;
 }
 
 /** Height of the foot's lowest point with no key in, where it was seen to rest; null when it was not. */

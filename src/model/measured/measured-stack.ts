@@ -38,12 +38,13 @@ const DEEPEST_SEAT_SHARE = 0.25;
 
 /** Names the role of each item by its place: balls, then bottom pin, master pins, driver, spring. */
 export function rolesOf(kinds: readonly Part['kind'][]): PartRole[] {
-  const pins = kinds.flatMap((kind, i) => (kind === 'pin' ? [i] : []));
+  const firstPin = kinds.indexOf('pin');
+  const lastPin = kinds.lastIndexOf('pin');
   return kinds.map((kind, i) => {
     if (kind === 'ball') return 'ball';
     if (kind === 'spring') return 'spring';
-    if (i === pins[0]) return 'bottomPin';
-    return i === pins[pins.length - 1] ? 'driver' : 'masterPin';
+    if (i === firstPin) return 'bottomPin';
+    return i === lastPin ? 'driver' : 'masterPin';
   });
 }
 
@@ -102,7 +103,10 @@ function lengthOfPart(part: Part, measuring: Measuring): Estimate | null {
 /** Finds runs of parts that were measured together, longest first, none overlapping. */
 function groupsIn(parts: readonly MeasuredPart[], groups: readonly Group[]): MeasuredStack['together'] {
   const runs: { from: number; to: number; group: Id }[] = [];
-  const bySize = [...groups].sort((a, b) => b.parts.length - a.parts.length);
+  const here = new Set(parts.map((each) => each.part.id));
+  const bySize = groups
+    .filter((group) => group.parts.every((id) => here.has(id)))
+    .sort((a, b) => b.parts.length - a.parts.length);
   for (const group of bySize) {
     for (let from = 0; from + group.parts.length <= parts.length; from++) {
       const to = from + group.parts.length - 1;

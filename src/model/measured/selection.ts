@@ -3,9 +3,10 @@ import { known } from '../assert.ts';
 import type { Measuring } from '../estimate/read-value.ts';
 import type { Cylinder } from '../schema/cylinder-schema.ts';
 import type { Job } from '../schema/job-schema.ts';
-import type { Key, Seating } from '../schema/key-schema.ts';
+import type { Item, Key, Seating } from '../schema/key-schema.ts';
 import type { Id } from '../schema/leaf.ts';
 import type { Group, Part, Plan } from '../schema/parts-schema.ts';
+import type { MeasuredStack } from './measured-stack.ts';
 
 export type Selection = { readonly cylinder: Id; readonly key: Id | null; readonly plan: Id };
 
@@ -19,6 +20,8 @@ export type Bench = {
   readonly plan: Plan;
   readonly parts: ReadonlyMap<Id, Part>;
   readonly groups: readonly Group[];
+  /** Stacks already measured on this bench, by their list of items and the chamber's radius. */
+  readonly stacks: Map<readonly Item[], { readonly holeRadius: number; readonly stack: MeasuredStack }>;
 };
 
 /** Lays out everything a selection refers to. The selection must exist in the job. */
@@ -46,6 +49,7 @@ export function layOut(job: Job, selection: Selection): Bench {
     plan,
     parts: new Map(job.parts.map((each) => [each.id, each])),
     groups: job.groups,
+    stacks: new Map(),
   };
 }
 
