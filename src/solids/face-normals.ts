@@ -22,6 +22,8 @@ export type FaceSources = {
 export type FaceNormals = {
   /** Writes the normals of a triangle's three corners at their places in the list. */
   write(triangle: number, cornerNormals: Float32Array): void;
+  /** Whether a tool left this face, rather than the blank's own making. */
+  isInside(triangle: number): boolean;
 };
 
 /** More faces than any blank has. */
@@ -46,6 +48,7 @@ export function buildFaceNormals(mesh: ClosedMesh, sources: FaceSources): FaceNo
   const turned = new Map<Lathe, Turned>();
   const flat = flatNormals(mesh, sources);
   return {
+    isInside: sources.isBackside,
     write(triangle, cornerNormals) {
       const blank = sources.blankOf(triangle);
       if (blank?.kind !== 'lathe' || blank.drape !== null) {

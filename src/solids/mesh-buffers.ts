@@ -11,6 +11,8 @@ import type { FaceNormals } from './face-normals.ts';
 export type MeshBuffers = {
   readonly positions: Float32Array;
   readonly normals: Float32Array;
+  /** For each vertex: 1 on the wall of something drilled, bored or milled out, 0 on the outside. */
+  readonly inside: Uint8Array;
   readonly indices: Uint32Array;
   readonly capPositions: Float32Array;
   readonly capIndices: Uint32Array;
@@ -18,7 +20,7 @@ export type MeshBuffers = {
   readonly capUv: Float32Array;
   /** Pairs of points: sharp edges of the skin. */
   readonly creases: Float32Array;
-  /** Pairs of points: where the cut face ends. */
+  /** Pairs of points: where the cut face ends; the face lies on the left, looked at against its normal. */
   readonly capOutline: Float32Array;
 };
 
@@ -53,14 +55,16 @@ export function buildMeshBuffers(
       continue;
     }
     faces.write(triangle, cornerNormals);
-    skin.add(triangle, cornerNormals);
+    skin.add(triangle, cornerNormals, faces.isInside(triangle));
   }
   return { ...skin.finish(), ...cap.finish(), ...edgesOf(mesh, isCap, cornerNormals) };
 }
 
 /** Lists every array of a set of buffers that can be handed over to another thread. */
 export function transferables(buffers: MeshBuffers): ArrayBuffer[] {
-  return Object.values(buffers).map((array: Float32Array | Uint32Array) => array.buffer as ArrayBuffer);
+  return Object.values(buffers).map(
+    (array: Float32Array | Uint32Array | Uint8Array) => array.buffer as ArrayBuffer,
+  );
 }
 
 function markCap(mesh: ClosedMesh, plane: SectionPlane): Uint8Array {
@@ -87,6 +91,7 @@ class SkinWriter {
   readonly #mesh: ClosedMesh;
   readonly #positions: number[] = [];
   readonly #normals: number[] = [];
+  readonly #inside: number[] = [];
   readonly #indices: number[] = [];
   /** Last vertex written for a place, and for each vertex the one written before it at the same place. */
   readonly #latest: Int32Array;
@@ -97,12 +102,13 @@ class SkinWriter {
     this.#latest = new Int32Array(mesh.positions.length / 3).fill(-1);
   }
 
-  add(triangle: number, cornerNormals: Float32Array): void {
+  add(triangle: number, cornerNormals: Float32Array, isInside: boolean): void {
     for (let corner = 3 * triangle; corner < 3 * triangle + 3; corner++) {
       const place = at(this.#mesh.triangles, corner);
       this.#indices.push(
         this.#vertex(
           place,
+          isInside ? 1 : 0,
           at(cornerNormals, 3 * corner),
           at(cornerNormals, 3 * corner + 1),
           at(cornerNormals, 3 * corner + 2),
@@ -111,14 +117,14 @@ class SkinWriter {
     }
   }
 
-  #vertex(place: number, x: number, y: number, z: number): number {
+  #vertex(place: number, inside: number, x: number, y: number, z: number): number {
     let vertex = at(this.#latest, place);
     while (vertex >= 0) {
       const likeness =
         x * at(this.#normals, 3 * vertex) +
         y * at(this.#normals, 3 * vertex + 1) +
         z * at(this.#normals, 3 * vertex + 2);
-      if (likeness > SAME_NORMAL_COSINE) return vertex;
+      if (likeness > SAME_NORMAL_COSINE && at(this.#inside, vertex) === inside) return vertex;
       vertex = at(this.#previous, vertex);
     }
     const { positions } = this.#mesh;
@@ -128,16 +134,18 @@ class SkinWriter {
       at(positions, 3 * place + 2),
     );
     this.#normals.push(x, y, z);
+    this.#inside.push(inside);
     this.#previous.push(at(this.#latest, place));
     const fresh = this.#previous.length - 1;
     this.#latest[place] = fresh;
     return fresh;
   }
 
-  finish(): Pick<MeshBuffers, 'positions' | 'normals' | 'indices'> {
+  finish(): Pick<MeshBuffers, 'positions' | 'normals' | 'inside' | 'indices'> {
     return {
       positions: Float32Array.from(this.#positions),
       normals: Float32Array.from(this.#normals),
+      inside: Uint8Array.from(this.#inside),
       indices: Uint32Array.from(this.#indices),
     };
   }
@@ -209,7 +217,9 @@ function edgesOf(
     }
     const capSides = at(isCap, Math.floor(corner / 3)) + at(isCap, Math.floor(other / 3));
     if (capSides === 2) continue;
-    if (capSides === 1) pushEdge(capOutline, positions, from, to);
+    // Along the cut face's own triangle, whichever of the two came first.
+    if (capSides === 1 && at(isCap, Math.floor(corner / 3)) === 1) pushEdge(capOutline, positions, from, to);
+    else if (capSides === 1) pushEdge(capOutline, positions, to, from);
     else if (isCrease(cornerNormals, corner, next, other)) pushEdge(creases, positions, from, to);
   }
   return { creases: Float32Array.from(creases), capOutline: Float32Array.from(capOutline) };

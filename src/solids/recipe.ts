@@ -38,11 +38,35 @@ export type Recipe =
   | { readonly kind: 'union'; readonly of: readonly Recipe[] }
   | { readonly kind: 'difference'; readonly from: Recipe; readonly take: readonly Recipe[] };
 
-/** Makes the identity of a recipe: equal numbers, equal text. Rounded to 1e-6 mm, so that noise rebuilds nothing. */
+/**
+ * Makes the identity of a recipe from its numbers: equal numbers, equal key. Rounded to 1e-6 mm, so that noise rebuilds
+ * nothing. 106 bits: two recipes of one session never meet.
+ */
 export function recipeKey(recipe: Recipe): string {
-  return JSON.stringify(recipe, (_, value: unknown) =>
-    typeof value === 'number' ? Math.round(value * 1e6) / 1e6 + 0 : value,
+  return textKey(
+    JSON.stringify(recipe, (_, value: unknown) =>
+      typeof value === 'number' ? Math.round(value * 1e6) / 1e6 + 0 : value,
+    ),
   );
+}
+
+/** Makes a short key of a text. */
+export function textKey(text: string): string {
+  return `${hash53(text, 1)}${hash53(text, 2)}`;
+}
+
+/** Two multiplicative hashes of 32 bits, mixed at the end; public domain arithmetic, nothing secret about it. */
+function hash53(text: string, seed: number): string {
+  let low = 0xdeadbeef ^ seed;
+  let high = 0x41c6ce57 ^ seed;
+  for (let i = 0; i < text.length; i++) {
+    const code = text.charCodeAt(i);
+    low = Math.imul(low ^ code, 2654435761);
+    high = Math.imul(high ^ code, 1597334677);
+  }
+  low = Math.imul(low ^ (low >>> 16), 2246822507) ^ Math.imul(high ^ (high >>> 13), 3266489909);
+  high = Math.imul(high ^ (high >>> 16), 2246822507) ^ Math.imul(low ^ (low >>> 13), 3266489909);
+  return (4294967296 * (2097151 & high) + (low >>> 0)).toString(36).padStart(11, '0');
 }
 
 /** Lists the blanks of a recipe in the order in which they are written. */

@@ -1,5 +1,6 @@
 /**
- * The parts of an assembly as solids: what each is called, what it is made of, and where it stands in a pose.
+ * The parts of an assembly as solids: what each is called (as in geometry/cut-parts.ts), what it is made of, and where it
+ * stands in a pose.
  *
  * Frame: bodies and the key are made where they lie at rest (assembly.ts), the key home; the parts of a stack stand on
  * their own lowest point at the origin. Lengths mm, angles radians.
@@ -7,6 +8,7 @@
 import { known } from '../model/assert.ts';
 import type { Assembly, AssemblyKey, PartRole, StackPart } from '../model/assembly/assembly.ts';
 import type { Pose } from '../model/assembly/pose.ts';
+import { bodyPartKey, keyPartKey, sidewaysOf, stackPartKey } from '../geometry/cut-parts.ts';
 import { flattenOutline, flattenPath } from '../geometry/flatten.ts';
 import { placedKey } from '../geometry/key-outline.ts';
 import { partProfile } from '../geometry/part-profile.ts';
@@ -22,6 +24,8 @@ export type PartKind = 'plug' | 'sleeve' | 'shell' | 'retainer' | 'key' | PartRo
 export type SolidPart = {
   readonly key: string;
   readonly kind: PartKind;
+  /** In its stack, counted from the bottom; 0 for what stands in none. */
+  readonly place: number;
   readonly recipe: Recipe;
   /** Identity of the recipe: parts of equal numbers share their solid. */
   readonly recipeKey: string;
@@ -31,6 +35,7 @@ export type SolidPart = {
 export type SpringPart = {
   readonly key: string;
   readonly kind: 'spring';
+  readonly place: number;
   readonly shape: SpringShape;
   readonly shapeKey: string;
 };
@@ -43,35 +48,23 @@ export type PartPlace = Placement & { readonly length: number | null };
 /** mm. Curves of outlines are cut into straight pieces that stay this near: the error of a facet. */
 const OUTLINE_ERROR_MM = 0.003;
 
-export function bodyKey(bodyId: string): string {
-  return `body ${bodyId}`;
-}
-
-export function retainerKey(lineId: string): string {
+/** Names the ring of a line, as cutAlong does. */
+export function retainerPartKey(lineId: string): string {
   return `retainer ${lineId}`;
-}
-
-export function keyKey(keyId: string): string {
-  return `key ${keyId}`;
-}
-
-/** Names a part by its chamber and its place in the stack, bottom first: one loose part can lie in several chambers. */
-export function stackPartKey(chamberId: string, place: number): string {
-  return `part ${chamberId} ${place}`;
 }
 
 /** Lists everything there is to show. */
 export function buildPartSet(assembly: Assembly): PartSet {
   const bodies = assembly.bodies.map((body, i) =>
-    solid(bodyKey(body.id), body.role, bodyRecipe(assembly, i)),
+    solid(bodyPartKey(body.id), body.role, 0, bodyRecipe(assembly, i)),
   );
   const rings = assembly.lines.map((line, i) =>
-    solid(retainerKey(line.id), 'retainer', retainerRecipe(assembly, i)),
+    solid(retainerPartKey(line.id), 'retainer', 0, retainerRecipe(assembly, i)),
   );
   const { key } = assembly;
-  const keys = key === null ? [] : [solid(keyKey(key.id), 'key', keyRecipe(key))];
+  const keys = key === null ? [] : [solid(keyPartKey(key.id), 'key', 0, keyRecipe(key))];
   const stacked = assembly.stacks.flatMap((stack) =>
-    stack.parts.map((part, i) => ({ part, key: stackPartKey(stack.chamber, i) })),
+    stack.parts.map((part, place) => ({ part, place, partKey: stackPartKey(stack.chamber, place) })),
   );
   return {
     solids: [
@@ -80,11 +73,11 @@ export function buildPartSet(assembly: Assembly): PartSet {
       ...keys,
       ...stacked
         .filter(({ part }) => part.role !== 'spring')
-        .map(({ part, key: partKey }) => solid(partKey, part.role, turnedRecipe(part))),
+        .map(({ part, place, partKey }) => solid(partKey, part.role, place, turnedRecipe(part))),
     ],
     springs: stacked
       .filter(({ part }) => part.role === 'spring')
-      .map(({ part, key: partKey }) => spring(partKey, part)),
+      .map(({ part, place, partKey }) => spring(partKey, place, part)),
   };
 }
 
@@ -96,21 +89,22 @@ export function placeParts(assembly: Assembly, pose: Pose): Map<string, PartPlac
     axisY: assembly.bodies.find((body) => body.id === bodyId)?.axisY ?? 0,
   });
   const still = { shift: [0, 0, 0], length: null } as const;
-  for (const body of assembly.bodies) places.set(bodyKey(body.id), { ...still, ...turnOf(body.id) });
-  for (const line of assembly.lines) places.set(retainerKey(line.id), { ...still, ...turnOf(line.inner) });
+  for (const body of assembly.bodies) places.set(bodyPartKey(body.id), { ...still, ...turnOf(body.id) });
+  for (const line of assembly.lines)
+    places.set(retainerPartKey(line.id), { ...still, ...turnOf(line.inner) });
   const { key } = assembly;
   if (key !== null && Number.isFinite(pose.travel)) {
     const plug = known(assembly.bodies[0], 'plug');
-    places.set(keyKey(key.id), { ...turnOf(plug.id), shift: [0, 0, -pose.travel], length: null });
+    places.set(keyPartKey(key.id), { ...turnOf(plug.id), shift: [0, 0, -pose.travel], length: null });
   }
   for (const stack of pose.stacks) {
     const chamber = assembly.chambers.find((each) => each.id === stack.chamber);
-    if (chamber === undefined) continue;
+    if (chamber === undefined || chamber.closed) continue;
     stack.parts.forEach((posed, i) => {
       const isSpring = posed.part.role === 'spring';
       places.set(stackPartKey(stack.chamber, i), {
         ...turnOf(posed.turnsWith),
-        shift: [0, posed.y, chamber.z],
+        shift: [sidewaysOf(chamber, posed), posed.y, chamber.z],
         length: isSpring ? posed.topY - posed.y : null,
       });
     });
@@ -118,14 +112,14 @@ export function placeParts(assembly: Assembly, pose: Pose): Map<string, PartPlac
   return places;
 }
 
-function solid(key: string, kind: PartKind, recipe: Recipe): SolidPart {
-  return { key, kind, recipe, recipeKey: recipeKey(recipe) };
+function solid(key: string, kind: PartKind, place: number, recipe: Recipe): SolidPart {
+  return { key, kind, place, recipe, recipeKey: recipeKey(recipe) };
 }
 
-function spring(key: string, part: StackPart): SpringPart {
+function spring(key: string, place: number, part: StackPart): SpringPart {
   const { radius, wire, coils, solid: squeezed } = part;
   const shape = { radius, wire, coils, solid: squeezed };
-  return { key, kind: 'spring', shape, shapeKey: JSON.stringify(shape) };
+  return { key, kind: 'spring', place, shape, shapeKey: JSON.stringify(shape) };
 }
 
 /** The key's outline as thick as its blade. */

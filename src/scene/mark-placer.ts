@@ -1,0 +1,48 @@
+/**
+ * Numbers and flags over the picture: elements of the page, not of the scene, so that they print, scale with the text size
+ * and are read aloud. They are moved once a frame; flags that would run into each other are stacked.
+ */
+import type { Triple } from '../solids/section-plane.ts';
+
+export type PlacedMark = {
+  readonly id: string;
+  readonly at: Triple;
+  readonly kind: 'chamber' | 'flag';
+  /** What is moved: its own (0, 0) is the marked point. */
+  readonly element: SVGGElement;
+};
+
+type ToPicture = (point: Triple) => { readonly x: number; readonly y: number };
+
+/** CSS pixels. */
+const FLAG_ROW = 26;
+const FLAG_NEAR = 120;
+
+export class MarkPlacer {
+  #marks: readonly PlacedMark[] = [];
+
+  setMarks(marks: readonly PlacedMark[]): void {
+    this.#marks = marks;
+  }
+
+  /** Moves every mark to its point. */
+  place(toPicture: ToPicture): void {
+    const flags: { readonly x: number; readonly row: number }[] = [];
+    for (const { at, element, kind } of this.#marks) {
+      const { x, y } = toPicture(at);
+      element.setAttribute('transform', `translate(${round(x)} ${round(y)})`);
+      if (kind !== 'flag') continue;
+      const taken = flags.filter((flag) => Math.abs(flag.x - x) < FLAG_NEAR).map((flag) => flag.row);
+      let row = 0;
+      while (taken.includes(row)) row += 1;
+      flags.push({ x, row });
+      const lifted = element.querySelector('[data-lift]');
+      lifted?.setAttribute('transform', `translate(0 ${-row * FLAG_ROW})`);
+      element.querySelector('[data-leader]')?.setAttribute('y2', String(-20 - row * FLAG_ROW));
+    }
+  }
+}
+
+function round(value: number): number {
+  return Math.round(value * 10) / 10;
+}
