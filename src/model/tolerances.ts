@@ -14,3 +14,12 @@ export const SAME_CONTACT_MM = 1e-9;
 
 /** mm. The ends of a window are found at least this well: a hundredth of the 1e-6 in they are tested to. */
 export const WINDOW_MM = 2.5e-7;
+
+/**
+ * mm. Radii that geometry can bear. They lie just outside the sizes that are believed (size-trouble.ts), so that a size
+ * that cannot be is still told, and yet never makes a number that is none.
+ */
+export const BEARABLE_RADIUS_MM = { least: 0.02, most: 101 };
+
+/** rad. The same for angles of ends: this far from nothing and from straight. */
+export const BEARABLE_ANGLE = 5e-4;

@@ -44,7 +44,7 @@ function poseStack(
       parts.push({
         part,
         y: top,
-        topY: Math.min(chamber.capY, top + part.length),
+        topY: Math.max(top, Math.min(chamber.capY, top + part.length)),
         turnsWith: outermost(assembly),
       });
       continue;

@@ -50,6 +50,11 @@ export function shift(estimate: Estimate, by: number): Estimate {
   return { value: estimate.value + by, terms: estimate.terms };
 }
 
+/** Keeps a value within limits that geometry can bear; its causes of doubt stay. */
+export function within(estimate: Estimate, least: number, most: number): Estimate {
+  return { value: Math.min(most, Math.max(least, estimate.value)), terms: estimate.terms };
+}
+
 /** Standard uncertainty, in units of the value. */
 export function standardUncertainty(estimate: Estimate): number {
   return Math.sqrt(Math.max(0, variance(estimate.terms)));

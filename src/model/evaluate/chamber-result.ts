@@ -1,7 +1,7 @@
 /** Everything said about one chamber. Heights and lengths mm, offsets + high, - low. */
 import { known } from '../assert.ts';
 import type { Assembly, AssemblyChamber } from '../assembly/assembly.ts';
-import { combine, type Estimate, expandedUncertainty, shift } from '../estimate/estimate.ts';
+import { combine, type Estimate, exact, expandedUncertainty, shift } from '../estimate/estimate.ts';
 import type { MeasuredChamber } from '../measured/measured-cylinder.ts';
 import type { MeasuredPair } from '../measured/measured-pair.ts';
 import { lowerStackEnd, type MeasuredStack } from '../measured/measured-stack.ts';
@@ -12,7 +12,7 @@ import { type ContactEstimate, estimateContact, type KeyReading, measuredBy } fr
 import type { ChamberResult, RouteResult, SplitResult, Turns } from './evaluation.ts';
 import { holds, letsTurn } from './judge.ts';
 import { bySubtraction, byStandingUp, drivingRoute, type RouteEstimate, routesDisagree } from './routes.ts';
-import { sayAmount } from './say.ts';
+import { sayAmount, sayLength } from './say.ts';
 import {
   judged,
   type LinePlace,
@@ -21,6 +21,7 @@ import {
   splitPlaces,
   usable,
 } from './split-results.ts';
+import { keyTrouble, windowTrouble } from './size-trouble.ts';
 import { tighten } from './tighten.ts';
 import { estimateWindow } from './window-estimate.ts';
 import { windowInputFor } from './window-input-for.ts';
@@ -49,7 +50,8 @@ export function evaluateChamber(setting: ChamberSetting): ChamberResult {
   const driving = drivingRoute(routes, setting.bench.seating?.pinnedRoutes[chamber.id]);
   const place = splitPlaces(stack)[0];
   const line = setting.lines[0];
-  const sure = driving === null ? null : tightenNeeded(setting, driving.needed);
+  const trouble = troubleOf(setting, contact);
+  const sure = driving === null || trouble !== null ? null : tightenNeeded(setting, driving.needed);
   const splits =
     sure === null
       ? []
@@ -137,6 +139,28 @@ function tightenNeeded(setting: ChamberSetting, needed: Estimate): ReturnType<ty
   return tighten(needed, boundsOnNeeded(bench, chamber.id, ends, lineRadius, chamber.holes[0]?.radius ?? 1));
 }
 
+/** A size that cannot be, of the surroundings of any line or of the cut under the chamber. */
+function troubleOf(setting: ChamberSetting, contact: ContactEstimate | null): string | null {
+  const { bench, assembly, chamber, lines, stack, keyReadings } = setting;
+  const unit = bench.job.settings.unit;
+  const key = keyReadings[0]?.key;
+  const ofKey = key === undefined || contact === null ? null : keyTrouble(key, contact.cut, unit);
+  if (ofKey !== null) return ofKey;
+  const lower = lowerPlace(stack);
+  if (lower === null) return null;
+  const height = lower.top?.value;
+  if (height !== undefined && !(height > 0 && height < 200)) {
+    return `The ball + bottom pin of chamber ${chamber.number} cannot be ${sayLength(height, unit)} high.`;
+  }
+  for (const place of [{ ...lower, top: exact(0) }, ...splitPlaces(stack)]) {
+    for (const line of lines) {
+      const trouble = windowTrouble(windowInputFor({ place, line, bench, assembly, chamber }), unit);
+      if (trouble !== null) return trouble;
+    }
+  }
+  return null;
+}
+
 function routeResult({ route, needed }: RouteEstimate, driving: RouteEstimate | null): RouteResult {
   return {
     route,
@@ -199,12 +223,12 @@ function simple(
   const unit = bench.job.settings.unit;
   const what = stack.parts[0]?.role === 'ball' ? 'the ball' : 'the tip';
   const reasons: string[] = [];
-  if (contact.bridging > SAID_FROM_MM) {
+  if (isWorthSaying(contact.bridging)) {
     reasons.push(
       `${what} rides on the sides of the cut, ${sayAmount(contact.bridging, unit)} above its root`,
     );
   }
-  if (Math.abs(contact.outOfLineLift) > SAID_FROM_MM) {
+  if (isWorthSaying(Math.abs(contact.outOfLineLift))) {
     reasons.push(
       `the cut sits ${sayAmount(contact.outOfLine, unit)} off its chamber, which lifts ${what} ${sayAmount(contact.outOfLineLift, unit)}`,
     );
@@ -217,6 +241,11 @@ function simple(
 
 /** mm. Differences below this are not worth a word (a quarter of a thousandth). */
 const SAID_FROM_MM = 0.00635;
+
+/** A cut that lies beyond the tip lifts nothing: there is no amount to say. */
+function isWorthSaying(mm: number): boolean {
+  return Number.isFinite(mm) && mm > SAID_FROM_MM;
+}
 
 function sentence(reasons: readonly string[]): string {
   const text = reasons.join('; ');

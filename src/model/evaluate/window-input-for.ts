@@ -31,7 +31,7 @@ export function windowInputFor({ place, line, bench, assembly, chamber }: Window
   return {
     lineRadius: measured.radius.value,
     crestDrop: chamber.crestDrops[index] ?? 0,
-    clearance: Math.max(0, measured.clearance.value),
+    clearance: measured.clearance.value,
     innerLies: measured.lies,
     turn: assembly.turn,
     lower: { top: place.below.upper.shape, radius: lowerRadius, sideways: 0 },

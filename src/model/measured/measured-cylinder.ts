@@ -2,11 +2,12 @@
  * A cylinder as estimates: what was measured, with its doubt, and for what was not measured the usual value, marked as
  * assumed. `null` is what nothing sensible can be assumed for. Frame and signs as in assembly.ts. mm, radians.
  */
-import { type Estimate, exact, type FieldRef } from '../estimate/estimate.ts';
+import { type Estimate, exact, type FieldRef, within } from '../estimate/estimate.ts';
 import { type Measuring, readLength } from '../estimate/read-value.ts';
 import type { Chamber, Cylinder, Hole, Mouth } from '../schema/cylinder-schema.ts';
 import type { Id, LengthValue } from '../schema/leaf.ts';
 import type { MouthShape } from '../window/window-input.ts';
+import { BEARABLE_RADIUS_MM } from '../tolerances.ts';
 import { lengthOf } from './part-ends.ts';
 
 export type MeasuredHole = {
@@ -43,6 +44,8 @@ export type MeasuredCylinder = {
   readonly chambers: readonly MeasuredChamber[];
 };
 
+const { least, most } = BEARABLE_RADIUS_MM;
+
 /** mm. A plug nobody measured yet is drawn this big; it decides nothing. */
 const UNMEASURED_PLUG_MM = 12.7;
 /** Pins usually are about a fifth of the plug across. For drawing only. Common practice, no source. */
@@ -71,7 +74,7 @@ export function measureCylinder(
         : readLength(inner.outerDiameter, field, measuring);
     return {
       id: line.id,
-      radius: halved(diameter),
+      radius: within(halved(diameter), least, most),
       clearance: readLength(line.clearance, { owner: 'line', id: line.id, name: 'clearance' }, measuring),
       lies: line.lies,
     };
@@ -109,7 +112,7 @@ function readHole(chamber: Chamber, body: Id, plug: number, measuring: Measuring
     radius:
       diameter === undefined
         ? exact((plug * CHAMBER_SHARE_OF_PLUG) / 2)
-        : halved(readLength(diameter, field, measuring)),
+        : within(halved(readLength(diameter, field, measuring)), least, most),
     sideways: lengthOf(hole?.sideways, 0),
     innerMouth: readMouth(hole?.innerMouth),
     outerMouth: readMouth(hole?.outerMouth),

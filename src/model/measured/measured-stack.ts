@@ -2,13 +2,14 @@
  * What is in one hole, bottom to top, as estimates: each part's size, and the height of each split above the foot. Parts
  * measured together (a group) count with their common height, never with the sum of their own. mm.
  */
-import { combine, type Estimate, exact, type FieldRef } from '../estimate/estimate.ts';
+import { combine, type Estimate, exact, type FieldRef, within } from '../estimate/estimate.ts';
 import { type Measuring, readLength } from '../estimate/read-value.ts';
 import { ballStandsOut } from '../contact/dimple.ts';
 import type { PartRole } from '../assembly/assembly.ts';
 import type { Item } from '../schema/key-schema.ts';
 import type { Id } from '../schema/leaf.ts';
 import type { Group, Part } from '../schema/parts-schema.ts';
+import { BEARABLE_RADIUS_MM } from '../tolerances.ts';
 import { type MeasuredEnd, readEnd } from './part-ends.ts';
 
 export type MeasuredPart = {
@@ -66,13 +67,14 @@ export function measureStack(
     const part = parts.get(item.part);
     return part === undefined ? [] : [{ part, flipped: item.flipped === true }];
   });
+  const { least, most } = BEARABLE_RADIUS_MM;
   const roles = rolesOf(found.map((each) => each.part.kind));
   const measured = found.map(({ part, flipped }, i): MeasuredPart => {
     const field: FieldRef = { owner: 'part', id: part.id, name: 'diameter' };
     const radius =
       part.diameter === undefined
         ? exact(holeRadius * 0.975)
-        : scaled(readLength(part.diameter, field, measuring), 0.5);
+        : within(scaled(readLength(part.diameter, field, measuring), 0.5), least, most);
     const role = roles[i] ?? 'bottomPin';
     const top = role === 'driver' || role === 'spring' ? 'other' : 'top of the lower stack';
     const bottom = i === 0 ? 'foot' : role === 'bottomPin' ? 'other' : 'bottom of a driver';

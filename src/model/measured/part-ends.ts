@@ -3,9 +3,10 @@
  * usually find there, marked as assumed, with the other usual shapes as alternatives.
  */
 import type { EndShape } from '../end-shape.ts';
-import { fromDegrees, type Radians } from '../radians.ts';
+import { asRadians, fromDegrees, type Radians } from '../radians.ts';
 import type { AngleValue, LengthValue } from '../schema/leaf.ts';
 import type { EndForm, EndSizes, Part } from '../schema/parts-schema.ts';
+import { BEARABLE_ANGLE } from '../tolerances.ts';
 
 /** mm. A driver's edge is usually broken this much. Common practice, no source. */
 export const BROKEN_EDGE_MM = 0.127;
@@ -72,7 +73,7 @@ function readForm(form: EndSizes | EndForm, lineRadius: number, partRadius: numb
       return {
         kind: 'bevel',
         width: clamp(lengthOf(form.width, BROKEN_EDGE_MM), 0, partRadius),
-        angle: angleOf(form.angle, 45),
+        angle: bearable(angleOf(form.angle, 45), Math.PI / 2),
       };
     case 'radius':
       return { kind: 'radius', radius: clamp(lengthOf(form.radius, BROKEN_EDGE_MM), 0, partRadius) };
@@ -82,13 +83,13 @@ function readForm(form: EndSizes | EndForm, lineRadius: number, partRadius: numb
       return {
         kind: 'cone',
         tipFlatDiameter: clamp(lengthOf(form.tipFlatDiameter, partRadius / 2), 0, 2 * partRadius),
-        includedAngle: angleOf(form.includedAngle, 90),
+        includedAngle: bearable(angleOf(form.includedAngle, 90), Math.PI),
       };
     case 'cup':
       return {
         kind: 'cup',
         mouthDiameter: clamp(lengthOf(form.mouthDiameter, partRadius), 0, 2 * partRadius),
-        includedAngle: angleOf(form.includedAngle, 118),
+        includedAngle: bearable(angleOf(form.includedAngle, 118), Math.PI),
       };
   }
 }
@@ -107,6 +108,10 @@ function middle(value: LengthValue | AngleValue, otherwise: number): number {
   if (counted.length === 0) return otherwise;
   if (value.estimator === 'minimum') return Math.min(...counted);
   return counted.reduce((sum, number) => sum + number, 0) / counted.length;
+}
+
+function bearable(angle: Radians, below: number): Radians {
+  return asRadians(clamp(angle, BEARABLE_ANGLE, below - BEARABLE_ANGLE));
 }
 
 function clamp(value: number, least: number, most: number): number {
