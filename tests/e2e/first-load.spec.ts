@@ -6,8 +6,11 @@ import { appUrl, openApp, phone } from '../support/browser.ts';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 
+/** The browser refuses the announced modules then, in the policy's name. */
+const withoutScripts = { context: { javaScriptEnabled: false }, expected: [/\.js csp$/] };
+
 test("the example's section is in the page before any script runs", async () => {
-  const { page } = await openApp({ context: { javaScriptEnabled: false } });
+  const { page } = await openApp(withoutScripts);
   const picture = page.locator('#root svg').first();
   expect(await picture.isVisible()).toBe(true);
   const box = await picture.boundingBox();
@@ -16,7 +19,7 @@ test("the example's section is in the page before any script runs", async () => 
 });
 
 test('the static section fits a phone', async () => {
-  const { page } = await openApp({ context: { javaScriptEnabled: false }, viewport: phone });
+  const { page } = await openApp({ ...withoutScripts, viewport: phone });
   const box = await page.locator('#root svg').first().boundingBox();
   expect((box?.x ?? NaN) + (box?.width ?? NaN)).toBeLessThanOrEqual(phone.width);
 });

@@ -60,10 +60,11 @@ export async function watchContext(context: BrowserContext, origin: string): Pro
   return { problems, requests };
 }
 
-/** Gives reports that are still on their way the time to arrive. */
+/** Gives reports that are still on their way the time to arrive; a page without scripts, or one that hangs, is not waited for. */
 export async function settle(page: Page): Promise<void> {
   if (page.isClosed()) return;
-  await page.evaluate(() => new Promise((done) => setTimeout(done, 0))).catch(() => undefined);
+  const turned = page.evaluate(() => new Promise((done) => setTimeout(done, 0))).catch(() => undefined);
+  await Promise.race([turned, new Promise((done) => setTimeout(done, 1000))]);
 }
 
 export function describeProblems(problems: readonly Problem[]): string {
