@@ -90,6 +90,21 @@ describe('a plug that should turn', () => {
   });
 });
 
+describe('cuts that do not lie under their chambers', () => {
+  test('are named beside the answer, one by its amount, several by the most', () => {
+    const evaluation = madeUpEvaluation([level, level], { verdict: 'turns', lean: null });
+    const off = (number: number, inches: number) => ({
+      chamber: `chamber${number}`,
+      number,
+      offBy: inches * 25.4,
+    });
+    const lastPoint = (offCuts: ReturnType<typeof off>[]) =>
+      answerText(evaluation, 'in', { offCuts }).points.at(-1)?.text;
+    expect(lastPoint([off(2, -0.005)])).toMatch(/^Chamber 2 sits \.005 in off its cut/);
+    expect(lastPoint([off(1, 0.004), off(2, -0.006)])).toMatch(/^Chambers 1 and 2 sit off .* up to \.006 in/);
+  });
+});
+
 describe("a plug that can't be told yet", () => {
   const open: MadeUpChamber = {
     verdict: "can't say yet",

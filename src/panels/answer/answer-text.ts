@@ -34,8 +34,26 @@ export const EXPECTED =
 /** Chambers told one by one; the others are counted. */
 const MOST_POINTS = 3;
 
-/** Words the answer for one line; by default the first. */
-export function answerText(evaluation: Evaluation, unit: JobUnit, lineId?: Id): Answer {
+/** A cut that does not lie under its chamber. */
+export type OffCut = { readonly chamber: Id; readonly number: number; readonly offBy: number };
+
+export type AnswerOptions = {
+  /** By default the first line. */
+  readonly line?: Id;
+  readonly offCuts?: readonly OffCut[];
+};
+
+/** Words the answer for one line. */
+export function answerText(evaluation: Evaluation, unit: JobUnit, options: AnswerOptions = {}): Answer {
+  const main = mainAnswer(evaluation, unit, options.line);
+  if (main.verdictsWait || main.tone === 'waiting') return main;
+  return {
+    ...main,
+    points: [...main.points, ...warnings(evaluation), ...offCutPoints(options.offCuts ?? [], unit)],
+  };
+}
+
+function mainAnswer(evaluation: Evaluation, unit: JobUnit, lineId: Id | undefined): Answer {
   const line = evaluation.lines.find((each) => lineId === undefined || each.line === lineId);
   if (line === undefined || line.verdict === 'unknown') return stillToMeasure(evaluation, unit, line ?? null);
   if (evaluation.commonError !== null) return sameEverywhere(evaluation.commonError.offset, unit);
@@ -196,6 +214,27 @@ function rubbing(all: readonly Placed[]): AnswerPoint[] {
   const when = told === 0 ? 'from the start' : `from about ${told}°`;
   const text = `${sayChambers(numbersOf(rubs))} ${verb} ${when}: a slightly shorter stack is better.`;
   return [{ chamber: rubs[0]?.chamber.chamber ?? null, text }];
+}
+
+/** What the evaluation found beside the verdicts, unless it is only a note. */
+function warnings({ findings }: Evaluation): AnswerPoint[] {
+  return findings
+    .filter((finding) => finding.severity !== 'notes')
+    .slice(0, MOST_POINTS)
+    .map((finding) => ({ chamber: finding.chambers[0] ?? null, text: finding.message }));
+}
+
+function offCutPoints(offCuts: readonly OffCut[], unit: JobUnit): AnswerPoint[] {
+  const [first] = offCuts;
+  if (first === undefined) return [];
+  if (offCuts.length === 1) {
+    const text = `Chamber ${first.number} sits ${amount(first.offBy, unit)} off its cut: what rides on the key rests high on one side.`;
+    return [{ chamber: first.chamber, text }];
+  }
+  const most = Math.max(...offCuts.map((each) => Math.abs(each.offBy)));
+  const who = sayChambers(offCuts.map((each) => each.number));
+  const text = `${who} sit off their cuts, by up to ${amount(most, unit)}: what rides on the key rests high on one side.`;
+  return [{ chamber: first.chamber, text }];
 }
 
 function numbersOf(about: readonly Placed[]): number[] {

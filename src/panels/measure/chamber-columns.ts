@@ -121,7 +121,10 @@ function overBallField({ key, look }: ColumnSetting, { under }: ChamberRow): Fie
   };
 }
 
-function standsField({ key, look, longStack }: ColumnSetting, { chamber, number }: ChamberRow): FieldSpec | null {
+function standsField(
+  { key, look, longStack }: ColumnSetting,
+  { chamber, number }: ChamberRow,
+): FieldSpec | null {
   const { cylinder } = look.selection;
   const entry = look.bench.seating?.standsUpBy.find((each) => each.chamber === chamber.id);
   const stack = entry?.stack ?? longStack;
@@ -155,7 +158,10 @@ function knownField({ key, look, newId }: ColumnSetting, { chamber, number }: Ch
   };
 }
 
-function stackField({ look, newId }: ColumnSetting, { chamber, number, parts }: ChamberRow): FieldSpec | null {
+function stackField(
+  { look, newId }: ColumnSetting,
+  { chamber, number, parts }: ChamberRow,
+): FieldSpec | null {
   if (parts === null) return null;
   const { plan } = look.selection;
   const hasBall = parts.ball !== null;

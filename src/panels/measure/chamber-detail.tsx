@@ -44,8 +44,7 @@ function Window({ result, unit }: { readonly result: ChamberResult; readonly uni
   const { window, margin, expandedUncertainty, nextStep } = found.split;
   const text = (mm: number) => formatLength(Math.abs(mm), { unit, form: 'bench' });
   const place = (mm: number) => `${mm < 0 ? 'low' : 'high'} ${text(mm)}`;
-  const spare =
-    margin >= 0 ? `${text(margin)} to spare` : `${text(margin)} outside`;
+  const spare = margin >= 0 ? `${text(margin)} to spare` : `${text(margin)} outside`;
   return (
     <>
       <p>
@@ -64,7 +63,11 @@ const ROUTE_WORDS: Readonly<Record<Route, string>> = {
   'known set': 'a set known to work',
 };
 
-function Routes({ row, look, result }: Omit<ChamberDetailProps, 'columns'> & { readonly result: ChamberResult }) {
+function Routes({
+  row,
+  look,
+  result,
+}: Omit<ChamberDetailProps, 'columns'> & { readonly result: ChamberResult }) {
   const edit = useEdit();
   const { unit } = look.job.settings;
   const { cylinder, key } = look.selection;
@@ -84,13 +87,21 @@ function Routes({ row, look, result }: Omit<ChamberDetailProps, 'columns'> & { r
             <tr key={route.route} data-drives={drives}>
               <th scope="row">{ROUTE_WORDS[route.route]}</th>
               <td className="number">
-                {text(route.needed)} <span className="quiet">±{formatLength(route.expandedUncertainty, { unit, form: 'bench' })}</span>
+                {text(route.needed)}{' '}
+                <span className="quiet">
+                  ±{formatLength(route.expandedUncertainty, { unit, form: 'bench' })}
+                </span>
               </td>
               <td>
                 {drives ? (
                   'counts'
                 ) : (
-                  <button type="button" className="button" data-kind="quiet" onClick={() => drive(route.route)}>
+                  <button
+                    type="button"
+                    className="button"
+                    data-kind="quiet"
+                    onClick={() => drive(route.route)}
+                  >
                     Let this one count
                   </button>
                 )}

@@ -42,7 +42,11 @@ export function ChamberRowView(props: ChamberRowProps) {
       <td role="cell" className="chamber-verdict">
         <AtTheLine result={result} unit={unit} verdictsWait={props.verdictsWait} />
       </td>
-      <td role="cell" className="chamber-use is-number">
+      <td
+        role="cell"
+        className="chamber-use is-number"
+        data-column-title={result?.useFrom == null ? '' : 'Use a ball + pin of'}
+      >
         {result === undefined ? null : <RangeToUse result={result} unit={unit} />}
       </td>
       {columns.map((column) => {

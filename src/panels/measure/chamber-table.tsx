@@ -5,6 +5,7 @@
 import { type ClipboardEvent, useState } from 'react';
 import type { Id } from '../../model/schema/leaf.ts';
 import type { Look } from '../shared/look.ts';
+import { inRem, useWidth } from '../shared/use-width.ts';
 import type { Column } from './chamber-columns.ts';
 import { ChamberDetail } from './chamber-detail.tsx';
 import { ChamberRowView } from './chamber-row.tsx';
@@ -19,6 +20,10 @@ type ChamberTableProps = {
   readonly onPaste: (block: PastedBlock) => void;
 };
 
+/** Room in text sizes: for number, verdict and range to use, and for each column that is written in. */
+const RESULTS_REM = 19.5;
+const ENTRY_REM = 6.25;
+
 export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTableProps) {
   const [open, setOpen] = useState<Id | null>(null);
   const onPasteInside = (event: ClipboardEvent<HTMLElement>) => {
@@ -29,13 +34,15 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
     onPaste(block);
   };
   const { looseCuts } = look.rows;
+  const [frame, width] = useWidth<HTMLDivElement>();
+  const isFolded = width > 0 && inRem(width) < RESULTS_REM + columns.length * ENTRY_REM;
   return (
-    <>
+    <div ref={frame}>
       <table
         className="chamber-table"
         role="table"
         data-walk="chambers"
-        data-columns={columns.length}
+        data-layout={isFolded ? 'cards' : 'rows'}
         onPaste={onPasteInside}
       >
         <caption className="visually-hidden">
@@ -92,6 +99,6 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
           {looseCuts.map((cut) => cut.number).join(', ')}.
         </p>
       )}
-    </>
+    </div>
   );
 }

@@ -44,7 +44,11 @@ export function DriversBlock({ look }: { readonly look: Look }) {
                   const field = column.make(look, row);
                   return (
                     <td key={column.id} data-column-title={column.title}>
-                      {field === null ? <span className="quiet">–</span> : <LengthField field={field} column={column.id} />}
+                      {field === null ? (
+                        <span className="quiet">–</span>
+                      ) : (
+                        <LengthField field={field} column={column.id} />
+                      )}
                     </td>
                   );
                 })}

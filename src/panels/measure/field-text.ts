@@ -18,7 +18,8 @@ export function echoOf(value: LengthValue | undefined, live: LengthReading | nul
   if (value.basis === 'assumed') return assumedWords(value, unit);
   const other = formatLength(lengthOf(value, 0), { unit: unit === 'in' ? 'mm' : 'in', hasUnit: true });
   const counted = value.readings.filter((reading) => reading.left !== 'out');
-  if (counted.length > 1) return `${other}, ${value.estimator === 'mean' ? 'mean' : 'least'} of ${counted.length}`;
+  if (counted.length > 1)
+    return `${other}, ${value.estimator === 'mean' ? 'mean' : 'least'} of ${counted.length}`;
   const typed = counted[0]?.typed ?? '';
   return typed.includes('/') ? `${typed.replace(/\s*in$|"$/u, '')} in, ${other}` : other;
 }

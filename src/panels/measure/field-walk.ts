@@ -9,9 +9,7 @@
  */
 export function nextInWalk(columns: readonly string[], at: number, step: 1 | -1): number | null {
   const order = [...new Set(columns)];
-  const way = order.flatMap((column) =>
-    columns.flatMap((each, place) => (each === column ? [place] : [])),
-  );
+  const way = order.flatMap((column) => columns.flatMap((each, place) => (each === column ? [place] : [])));
   const next = way[way.indexOf(at) + step];
   return way.includes(at) && next !== undefined ? next : null;
 }

@@ -96,7 +96,10 @@ export const HELP: Readonly<Record<HelpTopic, { readonly title: string; readonly
     text: "From the shell's bore to the underside of the cap or plug that closes the chamber.",
   },
   driver: { title: 'Driver, end to end', text: 'Between its ends, held square to the jaws.' },
-  'spring solid': { title: 'Spring, squeezed solid', text: 'Squeeze it between the jaws until it is solid, and read.' },
+  'spring solid': {
+    title: 'Spring, squeezed solid',
+    text: 'Squeeze it between the jaws until it is solid, and read.',
+  },
   'spring free': { title: 'Spring, free', text: 'Its length lying on the bench.' },
   'rest depth': {
     title: 'Sinks by',
@@ -106,7 +109,7 @@ export const HELP: Readonly<Record<HelpTopic, { readonly title: string; readonly
     title: 'Root flat',
     text: 'Width of the flat at the bottom of a cut. Skip it if the jaws do not reach; over the ball needs none.',
   },
-  'blade height': { title: 'Blade, not cut', text: "From the bottom edge to the top, where nothing is cut." },
+  'blade height': { title: 'Blade, not cut', text: 'From the bottom edge to the top, where nothing is cut.' },
   tip: { title: 'Tip', text: 'Where the blade ends, from the stop; and how high its nose stands.' },
   'caliper closed': {
     title: 'The caliper, closed',

@@ -24,7 +24,12 @@ type LengthFieldProps = {
 };
 
 type Trouble =
-  | { readonly kind: 'ask'; readonly message: string; readonly choices: readonly LengthChoice[]; readonly typed: string }
+  | {
+      readonly kind: 'ask';
+      readonly message: string;
+      readonly choices: readonly LengthChoice[];
+      readonly typed: string;
+    }
   | { readonly kind: 'error'; readonly message: string };
 
 /** A caliper may send Return and line feed: a second Enter this soon is the same one. ms. */
@@ -32,7 +37,13 @@ const SAME_ENTER_MS = 120;
 
 let lastWalk = 0;
 
-export function LengthField({ field, column, isLabelShown = false, shortLabel, placeholder }: LengthFieldProps) {
+export function LengthField({
+  field,
+  column,
+  isLabelShown = false,
+  shortLabel,
+  placeholder,
+}: LengthFieldProps) {
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
   const { unit } = useJob().settings;
@@ -99,6 +110,7 @@ export function LengthField({ field, column, isLabelShown = false, shortLabel, p
         value={entry.text}
         data-field={field.id}
         data-column={column}
+        data-dirty={entry.isDirty}
         aria-invalid={trouble !== null}
         aria-describedby={`${id}echo${trouble === null ? '' : ` ${id}trouble`}`}
         onChange={(event) => entry.write(event.target.value)}

@@ -1,13 +1,12 @@
 /** Asked once for the cylinder, and only when it comes to it: play, turn, sizes across, the key's blade, the instrument. */
-import { useState } from 'react';
 import { setLies, setRattle, setTurn } from '../../model/edit/edit-cylinder.ts';
 import { lengthOf } from '../../model/measured/part-ends.ts';
 import type { Id } from '../../model/schema/leaf.ts';
-import { parseAngle } from '../../model/units/parse-angle.ts';
 import { formatLength } from '../../model/units/format-length.ts';
 import { Choice } from '../shared/choice.tsx';
 import type { Look } from '../shared/look.ts';
 import { useEdit } from '../shared/services.tsx';
+import { AngleField } from './angle-field.tsx';
 import { CaliperFields } from './caliper-fields.tsx';
 import { LengthField } from './length-field.tsx';
 import { capDepthField, clearanceField, diameterFields, keyFields, shopRuleField } from './once-fields.ts';
@@ -70,9 +69,7 @@ function PlayQuestion({ look }: { readonly look: Look }) {
           { value: 'loose', label: 'Loose' },
         ]}
         value={line.clearance.basis === 'assumed' ? rattleOf(lengthOf(line.clearance, 0)) : null}
-        onChoose={(rattle) =>
-          edit(`Play: ${rattle}`, (job) => setRattle(job, cylinder, line.id, rattle))
-        }
+        onChoose={(rattle) => edit(`Play: ${rattle}`, (job) => setRattle(job, cylinder, line.id, rattle))}
       />
       <Choice
         question="The plug lies"
@@ -112,58 +109,10 @@ function TurnQuestion({ look }: { readonly look: Look }) {
           { value: 'one', label: 'One way' },
         ]}
         value={ways}
-        onChoose={(to) => edit(`Turns ${to} way${to === 'both' ? 's' : ''}`, (job) => setTurn(job, cylinder, degrees, to))}
+        onChoose={(to) =>
+          edit(`Turns ${to} way${to === 'both' ? 's' : ''}`, (job) => setTurn(job, cylinder, degrees, to))
+        }
       />
-    </div>
-  );
-}
-
-function AngleField({
-  label,
-  degrees,
-  onCommit,
-}: {
-  readonly label: string;
-  readonly degrees: number;
-  readonly onCommit: (degrees: number) => void;
-}) {
-  const [draft, setDraft] = useState<string | null>(null);
-  const [message, setMessage] = useState<string | null>(null);
-  const commit = () => {
-    if (draft === null) return;
-    const reading = parseAngle(draft);
-    if (reading.type === 'error') return setMessage(reading.message);
-    if (reading.type === 'angle' && reading.degrees > 0 && reading.degrees !== degrees) onCommit(reading.degrees);
-    setDraft(null);
-    setMessage(null);
-  };
-  return (
-    <div className="length-field" data-trouble={message === null ? undefined : 'error'}>
-      <label className="angle-label">
-        <span className="length-label">{label}</span>
-        <input
-          className="length-input"
-          type="text"
-          autoComplete="off"
-          value={draft ?? `${degrees}°`}
-          aria-invalid={message !== null}
-          onChange={(event) => setDraft(event.target.value)}
-          onFocus={(event) => event.target.select()}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit();
-            if (event.key === 'Escape') {
-              setDraft(null);
-              setMessage(null);
-            }
-          }}
-        />
-      </label>
-      {message === null ? null : (
-        <p className="length-trouble" role="status">
-          {message}
-        </p>
-      )}
     </div>
   );
 }

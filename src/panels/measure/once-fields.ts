@@ -10,7 +10,12 @@ import { setBladeHeight, setRootFlat, setTip } from '../../model/edit/edit-key.t
 import { setKeywayFloorHeight, setPlugMinusFloor, setStopShort } from '../../model/edit/edit-seating.ts';
 import { setShopRule } from '../../model/edit/edit-settings.ts';
 import { setBallDiameter, setPinDiameter } from '../../model/edit/edit-stack.ts';
-import { USUAL_CLEARANCE, USUAL_SHOP_RULE, type UsualValue, usualSizes } from '../../model/edit/usual-values.ts';
+import {
+  USUAL_CLEARANCE,
+  USUAL_SHOP_RULE,
+  type UsualValue,
+  usualSizes,
+} from '../../model/edit/usual-values.ts';
 import { assumedValue, statedValue } from '../../model/edit/values.ts';
 import type { Job } from '../../model/schema/job-schema.ts';
 import type { Id, LengthValue } from '../../model/schema/leaf.ts';
@@ -84,8 +89,7 @@ export function clearanceField({ bench, selection }: Look, lineIndex = 0): Field
 export function diameterFields({ bench, rows, selection }: Look): FieldSpec[] {
   const { cylinder, plan } = selection;
   const [plug, shell] = [bench.cylinder.bodies[0]?.id ?? '', bench.cylinder.bodies.at(-1)?.id ?? ''];
-  const holeIn = (body: Id) =>
-    rows.rows[0]?.chamber.holes.find((hole) => hole.body === body)?.diameter;
+  const holeIn = (body: Id) => rows.rows[0]?.chamber.holes.find((hole) => hole.body === body)?.diameter;
   const parts = rows.rows.find((row) => row.parts !== null)?.parts;
   const hole = (body: Id, name: string): FieldSpec => ({
     id: `chamber/all/holeDiameter/${body}`,
@@ -102,8 +106,7 @@ export function diameterFields({ bench, rows, selection }: Look): FieldSpec[] {
       id: 'part/pins/diameter',
       label: 'Pins, across',
       value: parts.bottomPin.diameter,
-      set: (job, value) =>
-        setPinDiameter(job, plan, value ?? usual(job, cylinder, (s) => s.pinDiameter)),
+      set: (job, value) => setPinDiameter(job, plan, value ?? usual(job, cylinder, (s) => s.pinDiameter)),
       plausible: PLAUSIBLE.diameter,
       help: 'pin diameter',
     });
@@ -113,8 +116,7 @@ export function diameterFields({ bench, rows, selection }: Look): FieldSpec[] {
       id: 'part/balls/diameter',
       label: 'Balls',
       value: parts.ball.diameter,
-      set: (job, value) =>
-        setBallDiameter(job, plan, value ?? usual(job, cylinder, (s) => s.pinDiameter)),
+      set: (job, value) => setBallDiameter(job, plan, value ?? usual(job, cylinder, (s) => s.pinDiameter)),
       plausible: PLAUSIBLE.diameter,
       help: 'ball',
     });

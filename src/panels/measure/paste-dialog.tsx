@@ -5,7 +5,13 @@ import { goodCells, type PastedBlock, type PastedCell, storeBlock, troubledCells
 import '../shared/dialog.css';
 
 /** Shows how each pasted cell reads, and stores them all in one step after a yes. */
-export function PasteDialog({ block, onClose }: { readonly block: PastedBlock; readonly onClose: () => void }) {
+export function PasteDialog({
+  block,
+  onClose,
+}: {
+  readonly block: PastedBlock;
+  readonly onClose: () => void;
+}) {
   const dialog = useRef<HTMLDialogElement>(null);
   const edit = useEdit();
   const { unit } = useJob().settings;

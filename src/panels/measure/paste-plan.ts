@@ -30,13 +30,16 @@ export function pastedBlock(
   if (block.type !== 'block' || (block.rows.length < 2 && block.columnCount < 2)) return null;
   const { rows } = look.rows;
   const { unit } = look.job.settings;
-  const startColumn = columns.findIndex((column) => [...column.fields.values()].some((f) => f.id === fieldId));
-  if (startColumn < 0) return null;
-  const startRow = rows.findIndex(
-    (row) => columns[startColumn]?.fields.get(row.chamber.id)?.id === fieldId,
+  const startColumn = columns.findIndex((column) =>
+    [...column.fields.values()].some((f) => f.id === fieldId),
   );
+  if (startColumn < 0) return null;
+  const startRow = rows.findIndex((row) => columns[startColumn]?.fields.get(row.chamber.id)?.id === fieldId);
   return {
-    titles: Array.from({ length: block.columnCount }, (_, i) => columns[startColumn + i]?.title ?? 'no column'),
+    titles: Array.from(
+      { length: block.columnCount },
+      (_, i) => columns[startColumn + i]?.title ?? 'no column',
+    ),
     numbers: block.rows.map((_, i) => rows[startRow + i]?.number ?? 0),
     rows: block.rows.map((cells, i) =>
       cells.map((cell, t): PastedCell => {
@@ -59,7 +62,9 @@ export function goodCells(block: PastedBlock): PastedCell[] {
 export function troubledCells(block: PastedBlock): PastedCell[] {
   return block.rows
     .flat()
-    .filter((cell) => cell.reading.type !== 'empty' && (cell.field === null || cell.reading.type !== 'length'));
+    .filter(
+      (cell) => cell.reading.type !== 'empty' && (cell.field === null || cell.reading.type !== 'length'),
+    );
 }
 
 /** Stores the good cells, as one change. */

@@ -35,10 +35,7 @@ export function PlacesBlock({ look, cutKey }: { readonly look: Look; readonly cu
             <LengthField key={field.id} field={field} column="spacing" isLabelShown />
           ))}
         </div>
-        <SlideCuts
-          unit={unit}
-          onSlide={(byMm) => (before: Job) => slideCuts(before, cutKey, byMm)}
-        />
+        <SlideCuts unit={unit} onSlide={(byMm) => (before: Job) => slideCuts(before, cutKey, byMm)} />
         <table className="plain-table" data-walk="places">
           <thead>
             <tr>

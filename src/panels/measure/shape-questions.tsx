@@ -39,7 +39,11 @@ export function PinTopQuestion({ job, plan }: QuestionProps) {
       question="Top of the bottom pins"
       options={[
         { value: 'domed', label: 'Domed', picture: <ShapePicture name="top domed" /> },
-        { value: 'broken edge', label: 'Flat, broken edge', picture: <ShapePicture name="top broken edge" /> },
+        {
+          value: 'broken edge',
+          label: 'Flat, broken edge',
+          picture: <ShapePicture name="top broken edge" />,
+        },
         { value: 'sharp edge', label: 'Flat, sharp edge', picture: <ShapePicture name="top sharp edge" /> },
       ]}
       value={seen}
@@ -58,7 +62,11 @@ export function DriverEndQuestion({ job, plan }: QuestionProps) {
       options={[
         { value: 'broken edge', label: 'Broken edge', picture: <ShapePicture name="driver broken edge" /> },
         { value: 'sharp edge', label: 'Sharp edge', picture: <ShapePicture name="driver sharp edge" /> },
-        { value: 'rounded edge', label: 'Rounded edge', picture: <ShapePicture name="driver rounded edge" /> },
+        {
+          value: 'rounded edge',
+          label: 'Rounded edge',
+          picture: <ShapePicture name="driver rounded edge" />,
+        },
       ]}
       value={seen}
       onChoose={(end) => edit(`Bottom of the drivers: ${end}`, (before) => setDriverEnds(before, plan, end))}

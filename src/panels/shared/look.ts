@@ -54,8 +54,7 @@ export function selectionIn(
 ): Selection | null {
   const { cylinder, key, plan } = picks;
   if (cylinder === null || plan === null) return null;
-  const isThere =
-    job.cylinders.some(({ id }) => id === cylinder) && job.plans.some(({ id }) => id === plan);
+  const isThere = job.cylinders.some(({ id }) => id === cylinder) && job.plans.some(({ id }) => id === plan);
   return isThere ? { cylinder, key, plan } : null;
 }
 

@@ -1,0 +1,125 @@
+/**
+ * The app put together: stores, the example, the motion clock, and saving, which is loaded after the first picture. One for
+ * each page.
+ */
+import { newJob } from '../model/edit/new-job.ts';
+import { assemble } from '../model/assembly/build-assembly.ts';
+import { firstSelection, layOut } from '../model/measured/selection.ts';
+import type { Job } from '../model/schema/job-schema.ts';
+import type { Services } from '../panels/shared/services.tsx';
+import { keepPreferences, loadPreferences, watchPreferences } from '../persist/preferences-storage.ts';
+import { createDocumentStore, type DocumentStore } from '../state/document-store.ts';
+import { newId } from '../state/ids.ts';
+import {
+  createPreferencesStore,
+  preferencesOf,
+  type PreferencesStore,
+  readPreferences,
+} from '../state/preferences-store.ts';
+import { createViewStore, type ViewStore } from '../state/view-store.ts';
+import type { Keeper } from './keeper.ts';
+import { startMotion } from './motion.ts';
+
+export type Workshop = {
+  readonly document: DocumentStore;
+  readonly view: ViewStore;
+  readonly preferences: PreferencesStore;
+  readonly services: Services;
+  /** Resolves when saving is loaded; null where the browser keeps nothing. */
+  readonly keeper: Promise<Keeper | null>;
+  readonly openExample: () => Promise<void>;
+  readonly newCylinder: () => void;
+  /** Shows another job, and saves it from now on. */
+  readonly show: (job: Job) => void;
+};
+
+/** Chambers of a new cylinder, until the person says otherwise. */
+const USUAL_CHAMBERS = 6;
+
+/** Puts the app together around the job that is shown first. */
+export function createWorkshop(
+  first: Job,
+  exampleId: string | null,
+  SolidView: Services['SolidView'],
+): Workshop {
+  const document = createDocumentStore(first);
+  const view = createViewStore(first);
+  const preferences = createPreferencesStore(loadPreferences());
+  let example = exampleId;
+
+  preferences.subscribe((state) => keepPreferences(preferencesOf(state)));
+  watchPreferences((kept) => preferences.getState().set(readPreferences(kept)));
+  document.subscribe(({ job }, before) => {
+    if (job !== before.job) view.getState().follow(job);
+  });
+  startMotion({ document, view, preferences });
+
+  const show = (job: Job) => {
+    document.getState().load(job);
+    view.getState().open(job);
+  };
+  const newCylinder = () => {
+    const { unit } = preferences.getState();
+    show(newJob({ newId, unit, chambers: USUAL_CHAMBERS }));
+    view.getState().goTo('measure');
+  };
+  const openExample = async () => {
+    const job = await loadExample();
+    example = job.id;
+    show(job);
+    slideHalfWay(view, job);
+  };
+  if (exampleId !== null) slideHalfWay(view, first);
+  return {
+    document,
+    view,
+    preferences,
+    services: {
+      document,
+      view,
+      preferences,
+      newId,
+      now: () => new Date().toISOString(),
+      startMyCylinder: newCylinder,
+      isExample: (job) => job.id === example,
+      SolidView,
+    },
+    keeper: startKeeping(document, view, (id) => id === example),
+    openExample,
+    newCylinder,
+    show,
+  };
+}
+
+/** The example is a job like any other; every time it is opened it is a new one, so that nothing is overwritten. */
+export async function loadExample(): Promise<Job> {
+  const response = await fetch('examples/lighthouse.json');
+  if (!response.ok) throw new Error(`The example could not be loaded (${response.status}).`);
+  return { ...((await response.json()) as Job), id: newId() };
+}
+
+/** The example opens with its key half way in. */
+function slideHalfWay(view: ViewStore, job: Job): void {
+  const selection = firstSelection(job);
+  if (selection === null) return;
+  const { key } = assemble(layOut(job, selection));
+  if (key !== null) view.getState().moveKey((key.seatedTravel + key.outTravel) / 2);
+}
+
+/** Saving needs more code than the first picture: it is loaded when the page has time. */
+async function startKeeping(
+  document: DocumentStore,
+  view: ViewStore,
+  isUnsavedExample: (id: string) => boolean,
+): Promise<Keeper | null> {
+  await idle();
+  const { openKeeper } = await import('./keeper.ts');
+  return openKeeper({ document, view, isUnsavedExample });
+}
+
+function idle(): Promise<void> {
+  return new Promise((resolve) => {
+    if ('requestIdleCallback' in window) requestIdleCallback(() => resolve(), { timeout: 1500 });
+    else setTimeout(resolve, 200);
+  });
+}

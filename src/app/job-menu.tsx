@@ -1,0 +1,153 @@
+/** What can be done with jobs, and how this person at this bench likes it. */
+import { lazy, Suspense, useRef, useState } from 'react';
+import { setUnit } from '../model/edit/edit-settings.ts';
+import { Choice } from '../panels/shared/choice.tsx';
+import { useDocument, usePreference } from '../panels/shared/services.tsx';
+import type { Workshop } from './create-workshop.ts';
+
+const JobListDialog = lazy(async () => ({ default: (await import('./job-list-dialog.tsx')).JobListDialog }));
+
+export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
+  const menu = useRef<HTMLDetailsElement>(null);
+  const [isListOpen, setListOpen] = useState(false);
+  const [message, setMessage] = useState<string | null>(null);
+  const close = () => {
+    if (menu.current !== null) menu.current.open = false;
+  };
+  const run = (action: () => Promise<string | null> | undefined) => {
+    close();
+    void Promise.resolve(action()).then((said) => setMessage(said ?? null));
+  };
+  return (
+    <>
+      <details
+        ref={menu}
+        className="job-menu"
+        onBlur={(event) => {
+          if (!event.currentTarget.contains(event.relatedTarget)) close();
+        }}
+        onKeyDown={(event) => {
+          if (event.key !== 'Escape') return;
+          close();
+          menu.current?.querySelector('summary')?.focus();
+        }}
+      >
+        <summary className="button">Job</summary>
+        <div className="job-menu-body">
+          <MenuButton onClick={() => run(() => later(workshop.newCylinder))}>New empty job</MenuButton>
+          <MenuButton onClick={() => run(() => workshop.openExample().then(() => null))}>
+            Open the example
+          </MenuButton>
+          <MenuButton
+            onClick={() => {
+              close();
+              setListOpen(true);
+            }}
+          >
+            Jobs on this computer…
+          </MenuButton>
+          <MenuButton onClick={() => run(() => openFile(workshop))}>Open a file…</MenuButton>
+          <MenuButton onClick={() => run(() => saveFile(workshop))}>Save to a file…</MenuButton>
+          <hr />
+          <Settings workshop={workshop} />
+        </div>
+      </details>
+      {isListOpen ? (
+        <Suspense fallback={null}>
+          <JobListDialog workshop={workshop} onClose={() => setListOpen(false)} />
+        </Suspense>
+      ) : null}
+      {message === null ? null : (
+        <div className="notice" role="status">
+          <p>{message}</p>
+          <button type="button" className="button" data-kind="quiet" onClick={() => setMessage(null)}>
+            Close
+          </button>
+        </div>
+      )}
+    </>
+  );
+}
+
+function MenuButton({ onClick, children }: { readonly onClick: () => void; readonly children: string }) {
+  return (
+    <button type="button" className="button menu-button" data-kind="quiet" onClick={onClick}>
+      {children}
+    </button>
+  );
+}
+
+function Settings({ workshop }: { readonly workshop: Workshop }) {
+  const { preferences, document } = workshop;
+  const theme = usePreference((state) => state.theme);
+  const bench = usePreference((state) => state.bench);
+  const unit = useDocument(({ job }) => job.settings.unit);
+  const set = preferences.getState().set;
+  return (
+    <div className="job-settings">
+      <Choice
+        question="Unit"
+        options={[
+          { value: 'in', label: 'Inch' },
+          { value: 'mm', label: 'mm' },
+        ]}
+        value={unit}
+        onChoose={(next) => {
+          set({ unit: next });
+          document
+            .getState()
+            .edit(next === 'in' ? 'In inches' : 'In millimetres', (job) => setUnit(job, next));
+        }}
+      />
+      <Choice
+        question="Theme"
+        options={[
+          { value: 'system', label: 'As the computer' },
+          { value: 'paper', label: 'Paper' },
+          { value: 'slate', label: 'Slate' },
+        ]}
+        value={theme}
+        onChoose={(next) => set({ theme: next })}
+      />
+      <Choice
+        question="Targets"
+        options={[
+          { value: 'off', label: 'Usual' },
+          { value: 'on', label: 'Large, for the bench' },
+        ]}
+        value={bench}
+        onChoose={(next) => set({ bench: next })}
+      />
+    </div>
+  );
+}
+
+async function openFile({ show }: Workshop): Promise<string | null> {
+  const { openJobFile } = await import('../persist/job-file.ts');
+  const opened = await openJobFile();
+  if (opened.type === 'cancelled') return null;
+  if (opened.type === 'error') return tell(opened.problems);
+  if (opened.result.type === 'error') return tell(opened.result.problems);
+  show(opened.result.job);
+  return null;
+}
+
+async function saveFile({ document }: Workshop): Promise<string | null> {
+  const { saveJobFile } = await import('../persist/job-file.ts');
+  const saved = await saveJobFile(document.getState().job);
+  if (saved.type === 'cancelled') return null;
+  if (saved.type === 'error') return tell(saved.problems);
+  return saved.isVerified ? `Saved to ${saved.name}, and read back.` : `Saved as ${saved.name}.`;
+}
+
+function tell(problems: readonly { readonly field: string; readonly message: string }[]): string {
+  return problems
+    .slice(0, 4)
+    .map(({ field, message }) => `${field}: ${message}`)
+    .join(' ');
+}
+
+function later(action: () => void): undefined {
+  action();
+  return undefined;
+}

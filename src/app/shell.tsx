@@ -1,0 +1,80 @@
+/** The frame around the stations: top bar, the station, the section beside it. */
+import { Suspense } from 'react';
+import { useStore } from 'zustand';
+import { SectionPane } from '../panels/section/section-pane.tsx';
+import { useLook } from '../panels/shared/look.ts';
+import { ServicesProvider, useServices, useView } from '../panels/shared/services.tsx';
+import type { Workshop } from './create-workshop.ts';
+import { ErrorBoundary } from './error-boundary.tsx';
+import { STATIONS } from './stations.tsx';
+import { TopBar } from './top-bar.tsx';
+import { useShortcuts } from './use-shortcuts.ts';
+import { useStationInAddress } from './use-station-in-address.ts';
+import './shell.css';
+
+export function Shell({ workshop }: { readonly workshop: Workshop }) {
+  return (
+    <ServicesProvider value={workshop.services}>
+      <Frame workshop={workshop} />
+    </ServicesProvider>
+  );
+}
+
+function Frame({ workshop }: { readonly workshop: Workshop }) {
+  const station = useView((view) => view.station);
+  const entry = STATIONS.find((each) => each.id === station) ?? STATIONS[0];
+  const look = useLook();
+  const isExample = useStore(workshop.document, ({ job }) => workshop.services.isExample(job));
+  useShortcuts(workshop);
+  useStationInAddress(workshop.view);
+  if (entry === undefined) return null;
+  return (
+    <div className="shell" data-station={entry.id} data-section={entry.section}>
+      <a className="skip-link" href="#station">
+        To the readings
+      </a>
+      <TopBar workshop={workshop} />
+      <main className="desk" id="station" tabIndex={-1}>
+        <div className="desk-station">
+          {isExample ? <ExampleNote /> : null}
+          <ErrorBoundary what="This station">
+            <Suspense fallback={<p className="loading quiet">Loading…</p>}>
+              {look === null ? <NoCylinder /> : <entry.View look={look} />}
+            </Suspense>
+          </ErrorBoundary>
+        </div>
+        {entry.section === 'none' || look === null ? null : (
+          <div className="desk-section">
+            <ErrorBoundary what="The picture">
+              <SectionPane look={look} isBeside={entry.section === 'beside'} />
+            </ErrorBoundary>
+          </div>
+        )}
+      </main>
+    </div>
+  );
+}
+
+function ExampleNote() {
+  const { startMyCylinder } = useServices();
+  return (
+    <div className="example-note">
+      <p>An example: the oil-store door of a lighthouse. Drag its key, or change a number.</p>
+      <button type="button" className="button" data-kind="start" onClick={startMyCylinder}>
+        Start with my cylinder
+      </button>
+    </div>
+  );
+}
+
+function NoCylinder() {
+  const { startMyCylinder } = useServices();
+  return (
+    <div className="example-note">
+      <p>This job has no cylinder yet.</p>
+      <button type="button" className="button" data-kind="main" onClick={startMyCylinder}>
+        Start with my cylinder
+      </button>
+    </div>
+  );
+}

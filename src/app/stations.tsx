@@ -1,0 +1,22 @@
+/** The stations there are. A new one is one line here; its code is loaded when it is gone to. */
+import { type ComponentType, lazy } from 'react';
+import { MeasureStation } from '../panels/measure/measure-station.tsx';
+import type { Look } from '../panels/shared/look.ts';
+import type { Station } from '../state/view-store.ts';
+
+export type StationEntry = {
+  readonly id: Station;
+  readonly label: string;
+  readonly View: ComponentType<{ readonly look: Look }>;
+  /** The section stands beside it, or is all there is. */
+  readonly section: 'beside' | 'wide' | 'none';
+};
+
+const CheckStation = lazy(async () => ({
+  default: (await import('../panels/check/check-station.tsx')).CheckStation,
+}));
+
+export const STATIONS: readonly StationEntry[] = [
+  { id: 'measure', label: 'Measure', View: MeasureStation, section: 'beside' },
+  { id: 'check', label: 'Check', View: CheckStation, section: 'wide' },
+];

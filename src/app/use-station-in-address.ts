@@ -1,0 +1,16 @@
+import { useEffect } from 'react';
+import type { ViewStore } from '../state/view-store.ts';
+import { STATIONS } from './stations.tsx';
+
+/** The station is in the page's address, so that back and forward, and a bookmark, work. */
+export function useStationInAddress(view: ViewStore): void {
+  useEffect(() => {
+    const follow = () => {
+      const found = STATIONS.find(({ id }) => `#${id}` === window.location.hash);
+      if (found !== undefined) view.getState().goTo(found.id);
+    };
+    follow();
+    window.addEventListener('hashchange', follow);
+    return () => window.removeEventListener('hashchange', follow);
+  }, [view]);
+}

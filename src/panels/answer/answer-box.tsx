@@ -1,0 +1,66 @@
+/** The answer, in plain words, before any number. */
+import type { ReactNode } from 'react';
+import { useView } from '../shared/services.tsx';
+import { ONE_HAND, useMedia } from '../shared/use-media.ts';
+import { VerdictMark } from '../shared/verdict-mark.tsx';
+import type { Answer, AnswerPoint, AnswerTone } from './answer-text.ts';
+import type { VerdictSymbol } from './verdict-words.ts';
+import './answer-box.css';
+
+const SYMBOLS: Readonly<Record<AnswerTone, VerdictSymbol>> = {
+  turns: 'turns',
+  stops: 'stops',
+  unsure: 'unsure',
+  waiting: 'none',
+};
+
+type AnswerBoxProps = {
+  readonly answer: Answer;
+  /** What can be changed right here. */
+  readonly children?: ReactNode;
+};
+
+export function AnswerBox({ answer, children }: AnswerBoxProps) {
+  const symbol = SYMBOLS[answer.tone];
+  const isOneHand = useMedia(ONE_HAND);
+  const [first, ...others] = answer.points;
+  const rest = (
+    <>
+      {others.map((point) => (
+        <Point key={point.text} point={point} />
+      ))}
+      {answer.assumes.length === 0 ? null : <p className="answer-small">{answer.assumes.join(' ')}</p>}
+    </>
+  );
+  const hasRest = others.length + answer.assumes.length > 0;
+  return (
+    <section className="answer-box" data-tone={answer.tone} aria-label="Answer">
+      <output className="answer-headline">
+        <VerdictMark symbol={symbol} />
+        <span>{answer.headline}</span>
+      </output>
+      {first === undefined ? null : <Point point={first} />}
+      {children}
+      {isOneHand && hasRest ? (
+        <details className="fold answer-more">
+          <summary>More</summary>
+          {rest}
+        </details>
+      ) : (
+        rest
+      )}
+      {answer.expected === null ? null : <p className="answer-small">{answer.expected}</p>}
+    </section>
+  );
+}
+
+/** Pointing at it picks the chamber in the picture; reading it needs no pointer. */
+function Point({ point }: { readonly point: AnswerPoint }) {
+  const pick = useView((view) => view.pickChamber);
+  const { chamber } = point;
+  return (
+    <p className="answer-point" onPointerEnter={chamber === null ? undefined : () => pick(chamber)}>
+      {point.text}
+    </p>
+  );
+}

@@ -1,0 +1,14 @@
+/** The answer about what is looked at, with what only the rows know: cuts that do not lie under their chambers. */
+import type { Look } from '../shared/look.ts';
+import { type Answer, answerText } from './answer-text.ts';
+
+/** mm. A cut off by less is as good as under its chamber (.002 in). Common practice, no source. */
+const OFF_FROM_MM = 0.05;
+
+/** Words the answer. */
+export function answerOf({ evaluation, job, rows }: Look): Answer {
+  const offCuts = rows.rows.flatMap(({ chamber, number, under, offBy }) =>
+    under === null || Math.abs(offBy) < OFF_FROM_MM ? [] : [{ chamber: chamber.id, number, offBy }],
+  );
+  return answerText(evaluation, job.settings.unit, { offCuts });
+}

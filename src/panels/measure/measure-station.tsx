@@ -1,0 +1,149 @@
+/** The station where readings are entered: the answer first, then what is asked once, then a row for each chamber. */
+import { useState } from 'react';
+import { known } from '../../model/assert.ts';
+import { setOverBallDiameter } from '../../model/edit/edit-key.ts';
+import { setStandsUpBy } from '../../model/edit/edit-seating.ts';
+import type { LengthValue } from '../../model/schema/leaf.ts';
+import { AnswerBox } from '../answer/answer-box.tsx';
+import { answerOf } from '../answer/answer-of.ts';
+import type { Answer } from '../answer/answer-text.ts';
+import type { Look } from '../shared/look.ts';
+import { useServices } from '../shared/services.tsx';
+import { ONE_HAND, useMedia } from '../shared/use-media.ts';
+import { ChamberTable } from './chamber-table.tsx';
+import {
+  ballInCuts,
+  chamberColumns,
+  type Column,
+  type HeightWay,
+  longStackUsed,
+  type StackWay,
+  stackWayUsed,
+  waysUsed,
+} from './chamber-columns.ts';
+import { DriversBlock } from './drivers-block.tsx';
+import { type FieldSpec, PLAUSIBLE } from './field-spec.ts';
+import { HelpCard } from './help-card.tsx';
+import { LengthField } from './length-field.tsx';
+import { OnceBlock } from './once-block.tsx';
+import { PasteDialog } from './paste-dialog.tsx';
+import type { PastedBlock } from './paste-plan.ts';
+import { PlacesBlock } from './places-block.tsx';
+import { SetupBlock } from './setup-block.tsx';
+import { WaysChoice } from './ways-choice.tsx';
+import './measure-station.css';
+
+export function MeasureStation({ look }: { readonly look: Look }) {
+  // What was chosen belongs to one job; another one starts from what it holds.
+  return <Station key={look.job.id} look={look} />;
+}
+
+function Station({ look }: { readonly look: Look }) {
+  const { newId } = useServices();
+  const cutKey = known(look.selection.key ?? look.job.keys[0]?.id, 'a key to measure');
+  const [chosen, setChosen] = useState<ReadonlySet<HeightWay> | null>(null);
+  const [stackWay, setStackWay] = useState<StackWay>(() => stackWayUsed(look));
+  const [longStack, setLongStack] = useState<LengthValue | undefined>(undefined);
+  const [pasted, setPasted] = useState<PastedBlock | null>(null);
+  const used = waysUsed({ look, key: cutKey });
+  const ways = new Set<HeightWay>([...used, ...(chosen ?? (used.size === 0 ? ['root depth' as const] : []))]);
+  const stack = longStackUsed(look) ?? longStack;
+  const columns = chamberColumns({ look, key: cutKey, ways, stackWay, longStack: stack, newId });
+  const answer = answerOf(look);
+  const isOneHand = useMedia(ONE_HAND);
+  const helpers = [
+    ...(ways.has('over the ball') ? [ballField(look, cutKey)] : []),
+    ...(ways.has('stands up by') ? [longStackField(look, cutKey, stack, setLongStack)] : []),
+  ];
+  return (
+    <div className="station measure">
+      <AnswerBox answer={answer}>
+        {isOneHand ? <QuickField field={quickField(look, columns, answer)} /> : null}
+      </AnswerBox>
+      <SetupBlock look={look} cutKey={cutKey} />
+      <section className="chambers" aria-label="Chambers">
+        <WaysChoice
+          ways={ways}
+          used={used}
+          onChange={setChosen}
+          stackWay={stackWay}
+          onStackWay={setStackWay}
+          hasBalls={look.rows.rows.some((row) => row.parts?.ball != null)}
+        />
+        {helpers.length === 0 ? null : (
+          <div className="field-grid way-helpers">
+            {helpers.map((field) => (
+              <LengthField key={field.id} field={field} isLabelShown />
+            ))}
+          </div>
+        )}
+        <ChamberTable look={look} columns={columns} verdictsWait={answer.verdictsWait} onPaste={setPasted} />
+      </section>
+      <OnceBlock look={look} cutKey={cutKey} />
+      <PlacesBlock look={look} cutKey={cutKey} />
+      <DriversBlock look={look} />
+      <HelpCard />
+      {pasted === null ? null : <PasteDialog block={pasted} onClose={() => setPasted(null)} />}
+    </div>
+  );
+}
+
+/** On a phone the field that decides is in the answer itself: no scrolling to try another pin. */
+function QuickField({ field }: { readonly field: FieldSpec | null }) {
+  if (field === null) return null;
+  return (
+    <div className="quick-field">
+      <span aria-hidden="true">{field.label}</span>
+      <LengthField key={field.id} field={field} />
+    </div>
+  );
+}
+
+/** The stack of the chamber the answer is about, or what is to be measured next. */
+function quickField(look: Look, columns: readonly Column[], answer: Answer): FieldSpec | null {
+  // The first question is open right below.
+  if (look.bench.cylinder.bodies[0]?.outerDiameter === undefined) return null;
+  const named = answer.points.find((point) => point.chamber !== null)?.chamber;
+  const fields = columns.flatMap((column) => [...column.fields.entries()]);
+  if (answer.tone === 'waiting') return fields.find(([, field]) => field.value === undefined)?.[1] ?? null;
+  const chamber = named ?? look.rows.rows[0]?.chamber.id;
+  return fields.findLast(([id]) => id === chamber)?.[1] ?? null;
+}
+
+function ballField(look: Look, key: string): FieldSpec {
+  return {
+    id: `cut/all/overBallBall/${key}`,
+    label: 'The ball laid in the cuts',
+    value: ballInCuts(look),
+    set: (job, value) => (value === undefined ? job : setOverBallDiameter(job, key, value)),
+    plausible: PLAUSIBLE.diameter,
+    help: 'ball',
+  };
+}
+
+/** Kept here until the first reading, then with the readings: a change goes to all of them. */
+function longStackField(
+  look: Look,
+  key: string,
+  stack: LengthValue | undefined,
+  keep: (value: LengthValue | undefined) => void,
+): FieldSpec {
+  const { cylinder } = look.selection;
+  return {
+    id: `standsUpBy/${key}/stack`,
+    label: 'The ball + pin that stands up',
+    value: stack,
+    set: (job, value) => {
+      keep(value);
+      if (value === undefined) return job;
+      const entries = look.bench.seating?.standsUpBy ?? [];
+      return entries.reduce(
+        (changed, { chamber, items, reading }) =>
+          setStandsUpBy(changed, cylinder, key, chamber, { stack: value, reading, items }),
+        job,
+      );
+    },
+    plausible: PLAUSIBLE.lowerStack,
+    help: 'long stack',
+  };
+}
