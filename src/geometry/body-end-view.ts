@@ -29,8 +29,6 @@ import {
 } from './outline.ts';
 
 const AXIS: Point = { x: 0, y: 0 };
-/** A worn crest is lower out to this many hole radii to each side of the hole. */
-const WORN_REACH = 1.6;
 
 /** Cuts a body across at a chamber; `turn` is how far it has turned, radians. */
 export function bodyEndView(
@@ -77,7 +75,7 @@ function plugLoops(
     return { surface, down: [...down, { x: side * half, y: isOpenBelow ? foot : bottom }] };
   };
   const [right, left] = [sideOf(1), sideOf(-1)];
-  const worn = { crest, radius: body.outerRadius, reach: WORN_REACH * hole.radius + Math.abs(hole.sideways) };
+  const worn = { crest, radius: body.outerRadius };
   if (!isOpenBelow) {
     const around = [
       ...wornStep(worn, 1),
@@ -132,7 +130,7 @@ function sleeveLoops(
     inner: mouthAcross(hole.innerMouth, hole, body.boreRadius, 'inner', side),
   });
   const [right, left] = [corner(1), corner(-1)];
-  const worn = { crest, radius: body.outerRadius, reach: WORN_REACH * hole.radius + Math.abs(hole.sideways) };
+  const worn = { crest, radius: body.outerRadius };
   return [
     {
       start: right.outer.surface,
@@ -183,8 +181,8 @@ function shellLoops(
   return [outside, inside];
 }
 
-/** A crest lower than the round: concentric with it out to `reach` across. */
-type WornCrest = { readonly crest: number; readonly radius: number; readonly reach: number };
+/** A crest lower than the round: the upper half is that much smaller, concentric with it. */
+type WornCrest = { readonly crest: number; readonly radius: number };
 
 /** From the mouth to where the worn part ends, on the full round. Nothing where nothing is worn. */
 function wornStep(worn: WornCrest, side: 1 | -1): Edge[] {
@@ -201,14 +199,13 @@ function wornStepBack(worn: WornCrest, side: 1 | -1, mouth: Point): Edge[] {
   return [lineTo(edge.x * share, edge.y * share), arcTo(mouth, AXIS, side === -1)];
 }
 
-function wornEdge({ radius, reach }: WornCrest, side: 1 | -1): Point {
-  const across = Math.min(0.95 * radius, reach);
-  return { x: side * across, y: Math.sqrt(radius ** 2 - across ** 2) };
+function wornEdge({ radius }: WornCrest, side: 1 | -1): Point {
+  return { x: side * radius, y: 0 };
 }
 
 /** Around the round from one side; where nothing is worn the arc to the far mouth does it all. */
 function arcFromWorn(worn: WornCrest, side: 1 | -1, to: Point): Edge[] {
-  const endsAtMouth = worn.crest === worn.radius && to.y > 0;
+  const endsAtMouth = worn.crest === worn.radius && to.y >= 0;
   return endsAtMouth ? [] : [arcTo(to, AXIS, side === 1)];
 }
 

@@ -2,10 +2,10 @@
  * Everything the long section's plane cuts, each with a key that drawing, solids and tests share. Frame of the long
  * section: x along the plug, y up; the plane stands at `planeOffset` across. mm.
  *
- *   body/<id>              plug, sleeve, shell
- *   retainer/<inner id>    the ring that keeps a body from coming forward
- *   key/<id>               the key
- *   stack/<chamber>/<n>    the part in place n of a stack, from the bottom, counting from 0
+ *   body <id>              plug, sleeve, shell
+ *   retainer <line id>     the ring that keeps the inner body of a line from coming forward
+ *   key <id>               the key
+ *   part <chamber> <n>     the part in place n of a stack, from the bottom, counting from 0
  *
  * Springs are not listed: they are drawn by convention (spring-outline.ts), not cut.
  */
@@ -43,7 +43,7 @@ export function cutAlong(assembly: Assembly, pose: Pose, planeOffset: number): C
 function cutBodies(assembly: Assembly, pose: Pose, offset: number): CutPart[] {
   const bodies = assembly.bodies.map(
     (body, i): CutPart => ({
-      partKey: `body/${body.id}`,
+      partKey: bodyPartKey(body.id),
       role: body.role,
       chamber: null,
       region: bodySection(assembly, i, offset, turnOf(pose, body.id)),
@@ -51,7 +51,7 @@ function cutBodies(assembly: Assembly, pose: Pose, offset: number): CutPart[] {
   );
   const rings = assembly.lines.map(
     (line, i): CutPart => ({
-      partKey: `retainer/${line.inner}`,
+      partKey: `retainer ${line.id}`,
       role: 'retainer',
       chamber: null,
       region: retainerSection(assembly, i, offset),
@@ -65,7 +65,7 @@ function cutKey(assembly: Assembly, pose: Pose, offset: number): CutPart[] {
   if (key === null) return [];
   const turn = turnOf(pose, known(assembly.bodies[0], 'plug').id);
   const region = keySection(key, { travel: pose.travel, offset, turn });
-  return [{ partKey: `key/${key.id}`, role: 'key', chamber: null, region }];
+  return [{ partKey: keyPartKey(key.id), role: 'key', chamber: null, region }];
 }
 
 function cutStacks(assembly: Assembly, pose: Pose, offset: number): CutPart[] {
@@ -110,5 +110,13 @@ export function turnOf(pose: Pose, body: string): number {
 
 /** The key of a part of a stack in `cutAlong`, for parts that are not cut (springs) as well. */
 export function stackPartKey(chamber: string, place: number): string {
-  return `stack/${chamber}/${place}`;
+  return `part ${chamber} ${place}`;
+}
+
+export function bodyPartKey(body: string): string {
+  return `body ${body}`;
+}
+
+export function keyPartKey(key: string): string {
+  return `key ${key}`;
 }

@@ -6,7 +6,7 @@ import { known } from '../model/assert.ts';
 import type { Assembly, AssemblyChamber } from '../model/assembly/assembly.ts';
 import type { Pose, PosedPart } from '../model/assembly/pose.ts';
 import { bodyEndView } from './body-end-view.ts';
-import { type CutPart, sidewaysOf, stackPartKey, turnOf } from './cut-parts.ts';
+import { bodyPartKey, type CutPart, keyPartKey, sidewaysOf, stackPartKey, turnOf } from './cut-parts.ts';
 import { keyAcross } from './key-section.ts';
 import { moved, type Outline, turned } from './outline.ts';
 import { partProfile } from './part-profile.ts';
@@ -20,7 +20,7 @@ export function cutAcross(assembly: Assembly, pose: Pose, chamberId: string): Cu
   );
   const bodies = assembly.bodies.map(
     (body, i): CutPart => ({
-      partKey: `body/${body.id}`,
+      partKey: bodyPartKey(body.id),
       role: body.role,
       chamber: null,
       region: bodyEndView(assembly, i, chamber, turnOf(pose, body.id)),
@@ -67,5 +67,5 @@ function keyParts(assembly: Assembly, pose: Pose, chamber: AssemblyChamber): Cut
   if (key === null || outline === null) return [];
   const turn = turnOf(pose, known(assembly.bodies[0], 'plug').id);
   const region = [turned(outline, turn, { x: 0, y: 0 })];
-  return [{ partKey: `key/${key.id}`, role: 'key', chamber: null, region }];
+  return [{ partKey: keyPartKey(key.id), role: 'key', chamber: null, region }];
 }

@@ -19,9 +19,9 @@ import { arcTo, circle, type Edge, lineTo, moved, type Outline, type Point } fro
 const BOW = {
   neck: 0.22,
   shoulderRise: 0.13,
-  length: 2.0,
-  halfHeight: 1.02,
-  corner: 0.62,
+  length: 1.75,
+  halfHeight: 0.84,
+  corner: 0.55,
   hole: 0.26,
 } as const;
 
@@ -44,7 +44,7 @@ export function keyOutline(key: AssemblyKey): Outline[] {
       ...(tip.y > 0 ? [lineTo(tip.x, 0)] : []),
     ],
   };
-  const hole = { x: bowStart - (BOW.length - 0.62) * blade, y: middle };
+  const hole = { x: bowStart - (BOW.length - 0.5) * blade, y: middle };
   return [outside, circle(hole, BOW.hole * blade)];
 }
 

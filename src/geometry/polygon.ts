@@ -31,23 +31,20 @@ export function sidesOf(polygon: Polygon): [Point, Point][] {
   return polygon.map((from, i) => [from, polygon[(i + 1) % polygon.length] ?? from]);
 }
 
-/** Keeps what lies between two levels. */
-export function clipToBand(polygon: Polygon, low: number, high: number): Point[] {
-  return clipBy(
-    clipBy(polygon, ({ y }) => y - low),
-    ({ y }) => high - y,
-  );
+/** Keeps what lies above a level. New corners lie on it exactly. */
+export function clipAbove(polygon: Polygon, level: number): Point[] {
+  return sidesOf(polygon).flatMap(([from, to]) => {
+    const kept = from.y >= level ? [from] : [];
+    if (from.y >= level === to.y >= level) return kept;
+    const share = (level - from.y) / (to.y - from.y);
+    return [...kept, { x: from.x + share * (to.x - from.x), y: level }];
+  });
 }
 
-/** Keeps the part of a polygon where a straight-line measure is not negative. */
-function clipBy(polygon: Polygon, measure: (point: Point) => number): Point[] {
-  return sidesOf(polygon).flatMap(([from, to]) => {
-    const [start, end] = [measure(from), measure(to)];
-    const kept = start >= 0 ? [from] : [];
-    if (start >= 0 === end >= 0) return kept;
-    const share = start / (start - end);
-    return [...kept, { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) }];
-  });
+/** Keeps what lies between two levels. */
+export function clipToBand(polygon: Polygon, low: number, high: number): Point[] {
+  const upsideDown = clipAbove(polygon, low).map(({ x, y }) => ({ x, y: -y }));
+  return clipAbove(upsideDown, -high).map(({ x, y }) => ({ x, y: -y }));
 }
 
 /**

@@ -1,0 +1,164 @@
+/** What the long section's plane cuts, drawn: hollow spaces, bodies, key broken off, springs, stacks. */
+import { known } from '../model/assert.ts';
+import type { Assembly } from '../model/assembly/assembly.ts';
+import type { Pose, PosedPart } from '../model/assembly/pose.ts';
+import { bodySpans, chamberFloorY, shellShape, slotOf } from '../geometry/body-sizes.ts';
+import { brokenOff } from '../geometry/broken-off.ts';
+import { type CutPart, cutAlong, sidewaysOf, stackPartKey, turnOf } from '../geometry/cut-parts.ts';
+import { moved, type Outline, rectangle, type Region } from '../geometry/outline.ts';
+import { springOutline } from '../geometry/spring-outline.ts';
+import { hatchFor, type HatchUse } from './hatch-styles.ts';
+import type { LongSectionFrame } from './long-section-frame.ts';
+import { edgeNode, metalNode, type MetalStyle } from './metal.ts';
+import { type DrawingNode, group, node } from './node.ts';
+import type { EdgeWeight } from './line-weights.ts';
+import { pointsData, regionData, toPx, type View } from './view.ts';
+
+/** px. The wave of a broken-off key. */
+const BREAK_WAVE = { amplitude: 2.6, wavelength: 46 } as const;
+
+/** Draws the metal; bodies first, so that what stands in them lies over them. */
+export function longSectionMetal(
+  assembly: Assembly,
+  pose: Pose,
+  frame: LongSectionFrame,
+  planeOffset: number,
+  hatch: HatchUse,
+): DrawingNode[] {
+  const { view } = frame;
+  const cut = cutAlong(assembly, pose, planeOffset).map((part) => broken(part, frame));
+  const draw = (part: CutPart): DrawingNode => metalNode(part, view, styleOf(part, hatch, frame.isNarrow));
+  const isBody = (part: CutPart): boolean => part.chamber === null && part.role !== 'key';
+  return [
+    node('path', { class: 'fill fill-hollow', d: regionData(view, hollow(assembly, planeOffset)) }),
+    ...cut.filter(isBody).map(draw),
+    ...behind(assembly, pose, view, planeOffset),
+    ...cut.filter((part) => part.role === 'key').map(draw),
+    ...springs(assembly, pose, view, planeOffset),
+    ...cut.filter((part) => part.chamber !== null).map(draw),
+  ];
+}
+
+/** Only faces, one colour each, nothing else: for comparing with another rendering of the same section. */
+export function flatMetal(
+  assembly: Assembly,
+  pose: Pose,
+  view: View,
+  planeOffset: number,
+  colourOf: (partKey: string) => string,
+): DrawingNode[] {
+  return cutAlong(assembly, pose, planeOffset).map((part) =>
+    node('path', {
+      fill: colourOf(part.partKey),
+      'fill-rule': 'evenodd',
+      'shape-rendering': 'crispEdges',
+      d: regionData(view, part.region),
+      'data-part': part.partKey,
+    }),
+  );
+}
+
+function broken(part: CutPart, { view, breakZ }: LongSectionFrame): CutPart {
+  if (part.role !== 'key') return part;
+  const scale = view.scaleX;
+  const region = brokenOff(part.region, {
+    x: breakZ,
+    amplitude: BREAK_WAVE.amplitude / scale,
+    wavelength: BREAK_WAVE.wavelength / scale,
+    tolerance: 0.04 / scale,
+  });
+  return { ...part, region };
+}
+
+function styleOf(part: CutPart, hatch: HatchUse, isNarrow: boolean): MetalStyle {
+  const place = Number(part.partKey.split(' ').at(-1)) || 0;
+  const isBody = part.chamber === null && part.role !== 'key';
+  return { hatch: hatchFor(part.role, place, hatch), edge: edgeWeight(isBody, isNarrow) };
+}
+
+function edgeWeight(isBody: boolean, isNarrow: boolean): EdgeWeight {
+  if (isNarrow) return isBody ? 'medium' : 'narrow';
+  return isBody ? 'wide' : 'medium';
+}
+
+/**
+ * Edges that are seen behind the plane through the keyway: the plug's end faces, and where the chambers are drilled into
+ * the keyway's wall down to their ledges. Nothing while the plug is turned, when the plane passes the keyway by.
+ */
+function behind(assembly: Assembly, pose: Pose, view: View, planeOffset: number): DrawingNode[] {
+  const plug = known(assembly.bodies[0], 'plug');
+  const slot = slotOf(assembly);
+  if (turnOf(pose, plug.id) !== 0 || Math.abs(planeOffset) >= slot.halfWidth) return [];
+  const { front, back } = known(bodySpans(assembly)[0], 'span of the plug');
+  const upright = (x: number, from: number, to: number): string =>
+    pointsData([toPx(view, { x, y: from }), toPx(view, { x, y: to })], false);
+  const ends = [front, back].map((z) => upright(z, slot.bottomY, slot.topY));
+  const drilled = assembly.chambers.flatMap((chamber) => {
+    const { radius } = known(chamber.holes[0], 'hole in the plug');
+    if (chamber.closed || radius <= slot.halfWidth) return [];
+    const half = Math.sqrt(radius ** 2 - slot.halfWidth ** 2);
+    const floor = Math.max(slot.bottomY, chamberFloorY(assembly, chamber));
+    const corners = [
+      { x: chamber.z - half, y: slot.topY },
+      { x: chamber.z - half, y: floor },
+      { x: chamber.z + half, y: floor },
+      { x: chamber.z + half, y: slot.topY },
+    ];
+    return [
+      pointsData(
+        corners.map((corner) => toPx(view, corner)),
+        false,
+      ),
+    ];
+  });
+  return [node('path', { class: 'behind', d: [...ends, ...drilled].join('') })];
+}
+
+/** Everything inside the outlines of shell, sleeve and plug: hollow where no metal is drawn over it. */
+function hollow(assembly: Assembly, planeOffset: number): Region {
+  const spans = bodySpans(assembly);
+  const shell = shellShape(assembly);
+  const half = (radius: number): number => Math.sqrt(Math.max(0, radius ** 2 - planeOffset ** 2));
+  const boxes = assembly.bodies.map((body, i): Outline => {
+    const { front, back } = known(spans[i], `span ${i}`);
+    const isShell = i === assembly.bodies.length - 1;
+    const reach = half(isShell ? shell.barrelRadius : body.outerRadius);
+    const isUnderTower = Math.abs(planeOffset) <= shell.towerHalfWidth;
+    const top = isShell && isUnderTower ? shell.topY : body.axisY + reach;
+    return rectangle({ left: front, right: back, bottom: body.axisY - reach, top });
+  });
+  return boxes;
+}
+
+function springs(assembly: Assembly, pose: Pose, view: View, planeOffset: number): DrawingNode[] {
+  return pose.stacks.flatMap((stack) => {
+    const chamber = assembly.chambers.find(({ id }) => id === stack.chamber);
+    if (chamber === undefined || chamber.closed) return [];
+    return stack.parts.flatMap((posed, i) => {
+      const beside = planeOffset - sidewaysOf(chamber, posed);
+      if (posed.part.role !== 'spring' || Math.abs(beside) >= posed.part.radius) return [];
+      const data = { 'data-part': stackPartKey(chamber.id, i), 'data-chamber': chamber.id };
+      const radius = Math.sqrt(posed.part.radius ** 2 - beside ** 2);
+      const narrowed = { ...posed, part: { ...posed.part, radius } };
+      return [springNode(narrowed, (outline) => moved(outline, chamber.z, 0), view, data)];
+    });
+  });
+}
+
+/** Draws a spring; `place` puts its axis where it stands. */
+export function springNode(
+  posed: PosedPart,
+  place: (outline: Outline) => Outline,
+  view: View,
+  data: Readonly<Record<string, string>>,
+): DrawingNode {
+  const { wires, halves, isSolid } = springOutline(posed);
+  const far = halves.map(place);
+  const cut = wires.map(place);
+  const children = [
+    node('path', { class: 'fill fill-spring-far', d: far.map((loop) => regionData(view, [loop])).join('') }),
+    ...far.map((loop) => edgeNode([loop], view, 'fine')),
+    node('path', { class: 'fill fill-spring', d: regionData(view, cut) }),
+  ];
+  return group(`part part-spring${isSolid ? ' is-solid' : ''}`, children, data);
+}
