@@ -11,6 +11,12 @@ const tooHigh: MadeUpChamber = {
   nextStep: 'Use a ball + bottom pin of .2471 in to .2506 in.',
   assumes: ['driver edge broken .005 in', 'play .004 in (.002 to .006)'],
 };
+const open: MadeUpChamber = {
+  verdict: "can't say yet",
+  offset: 0.0029,
+  lean: 'probably turns',
+  nextStep: 'Try it alone in the empty shell.',
+};
 const tooLow: MadeUpChamber = { verdict: 'too low', offset: -0.0112, nextStep: 'Use a longer one.' };
 
 describe('a plug that will not turn', () => {
@@ -106,19 +112,12 @@ describe('cuts that do not lie under their chambers', () => {
 });
 
 describe("a plug that can't be told yet", () => {
-  const open: MadeUpChamber = {
-    verdict: "can't say yet",
-    offset: 0.0029,
-    lean: 'probably turns',
-    nextStep: 'Try it alone in the empty shell.',
-  };
-
   test('leans, names who decides, and what would', () => {
     const answer = answerText(
       madeUpEvaluation([level, open], { verdict: "can't say yet", lean: 'probably turns', blockedBy: [2] }),
       'in',
     );
-    expect(answer.headline).toBe('Probably turns: chamber 2 decides.');
+    expect(answer.headline).toBe('It probably turns: chamber 2 decides.');
     expect(answer.points[0]?.text).toBe(
       'Its bottom pin stands .003 in above the shear line, good to about ±.002 in: too close to a limit to say. ' +
         'Try it alone in the empty shell.',
@@ -135,8 +134,41 @@ describe("a plug that can't be told yet", () => {
       }),
       'in',
     );
-    expect(answer.headline).toBe('Probably will not turn: chamber 1 decides.');
+    expect(answer.headline).toBe('Chamber 1 is probably too high: the plug will probably not turn.');
     expect(answer.expected).toBeNull();
+  });
+});
+
+describe('one doubt behind most chambers', () => {
+  test('is said once and first, with the way around it, and the chamber that leans the wrong way after it', () => {
+    const doubtful = (offset: number, lean: 'probably turns' | 'probably not'): MadeUpChamber => ({
+      verdict: "can't say yet",
+      offset,
+      lean,
+      nextStep: 'Try it with its driver. Measuring the root flat of the cuts would help most.',
+    });
+    const answer = answerText(
+      madeUpEvaluation(
+        [doubtful(0, 'probably turns'), doubtful(-0.003, 'probably turns'), doubtful(0.0095, 'probably not')],
+        { verdict: "can't say yet", lean: 'probably not', blockedBy: [1, 2, 3] },
+      ),
+      'in',
+    );
+    expect(answer.headline).toBe('Chamber 3 is probably too high: the plug will probably not turn.');
+    expect(answer.points.map((point) => point.text)).toEqual([
+      'All of it is only good to about ±.002 in. Measuring the root flat of the cuts would help most. ' +
+        'Or lay a ball in each cut and read over it: that needs none.',
+      'Its bottom pin stands .0095 in above the shear line, good to about ±.002 in: too close to a limit to say. ' +
+        'Try it with its driver.',
+    ]);
+  });
+
+  test('leaves no chamber certain', () => {
+    const answer = answerText(
+      madeUpEvaluation([open, open], { verdict: "can't say yet", lean: 'probably turns', blockedBy: [1, 2] }),
+      'in',
+    );
+    expect(answer.headline).toBe('It probably turns, but no chamber is certain yet.');
   });
 });
 

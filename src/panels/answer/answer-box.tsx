@@ -34,23 +34,25 @@ export function AnswerBox({ answer, children }: AnswerBoxProps) {
   );
   const hasRest = others.length + answer.assumes.length > 0;
   return (
-    <section className="answer-box" data-tone={answer.tone} aria-label="Answer">
+    <>
       <output className="answer-headline">
         <VerdictMark symbol={symbol} />
         <span>{answer.headline}</span>
       </output>
-      {first === undefined ? null : <Point point={first} />}
-      {children}
-      {isOneHand && hasRest ? (
-        <details className="fold answer-more">
-          <summary>More</summary>
-          {rest}
-        </details>
-      ) : (
-        rest
-      )}
-      {answer.expected === null ? null : <p className="answer-small">{answer.expected}</p>}
-    </section>
+      <section className="answer-body" aria-label="Answer">
+        {first === undefined ? null : <Point point={first} />}
+        {children}
+        {isOneHand && hasRest ? (
+          <details className="fold answer-more">
+            <summary>More</summary>
+            {rest}
+          </details>
+        ) : (
+          rest
+        )}
+        {answer.expected === null ? null : <p className="answer-small">{answer.expected}</p>}
+      </section>
+    </>
   );
 }
 

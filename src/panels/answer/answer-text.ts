@@ -63,7 +63,8 @@ function mainAnswer(evaluation: Evaluation, unit: JobUnit, lineId: Id | undefine
     case 'will not turn':
       return answer('stops', willNotTurn(blocked), pointsOf(blocked, unit), blocked);
     case "can't say yet": {
-      const told = answer('unsure', cannotSay(line, blocked), pointsOf(blocked, unit), blocked);
+      const order = [...blocked].sort((one, other) => one.split.margin - other.split.margin);
+      const told = answer('unsure', cannotSay(line, order, all.length), openPoints(order, unit), blocked);
       return line.lean === 'probably turns' ? { ...told, expected: EXPECTED } : told;
     }
     case 'turns': {
@@ -139,10 +140,18 @@ function willNotTurn(blocked: readonly Placed[]): string {
   return `${sayChambers(numbersOf(blocked))} hold the plug: it will not turn.`;
 }
 
-function cannotSay(line: LineResult, open: readonly Placed[]): string {
-  const lean = line.lean === 'probably turns' ? 'Probably turns' : 'Probably will not turn';
+function cannotSay(line: LineResult, open: readonly Placed[], count: number): string {
+  const against = open.filter(({ split }) => split.lean === 'probably not');
+  const [only] = against;
+  if (line.lean === 'probably not' && only !== undefined) {
+    if (against.length > 1)
+      return `${sayChambers(numbersOf(against))} probably hold the plug: it will probably not turn.`;
+    const way = only.split.offset > 0 ? 'too high' : 'too low';
+    return `Chamber ${only.chamber.number} is probably ${way}: the plug will probably not turn.`;
+  }
+  if (open.length === count && count > 1) return 'It probably turns, but no chamber is certain yet.';
   const verb = open.length === 1 ? 'decides' : 'decide';
-  return `${lean}: ${sayChambers(numbersOf(open)).toLowerCase()} ${verb}.`;
+  return `It probably turns: ${sayChambers(numbersOf(open)).toLowerCase()} ${verb}.`;
 }
 
 function shouldTurn(count: number): string {
@@ -161,6 +170,29 @@ function pointsOf(about: readonly Placed[], unit: JobUnit): AnswerPoint[] {
   return [...told, { chamber: null, text }];
 }
 
+/** Ends the next step of a chamber where one reading would shrink the ± most. */
+const HELPS_MOST = /\s*([A-Z][^.]*) would help most\.$/u;
+
+/** Undecided chambers, the worst first. When most hang on the same thing, it is said once, and first. */
+function openPoints(open: readonly Placed[], unit: JobUnit): AnswerPoint[] {
+  const helps = open.map(({ split }) => HELPS_MOST.exec(split.nextStep ?? '')?.[1] ?? null);
+  const [help] = helps;
+  const isCommon = help !== null && help !== undefined && helps.filter((each) => each === help).length > 2;
+  if (!isCommon) return pointsOf(open, unit);
+  const least = Math.min(...open.map(({ split }) => split.expandedUncertainty));
+  const other = help.includes('root flat')
+    ? ' Or lay a ball in each cut and read over it: that needs none.'
+    : '';
+  const text = `All of it is only good to about ±${amount(least, unit)}. ${help} would help most.${other}`;
+  const worst = open
+    .filter(({ split }) => split.lean === 'probably not')
+    .map((each) => ({
+      ...each,
+      split: { ...each.split, nextStep: each.split.nextStep?.replace(HELPS_MOST, '') ?? null },
+    }));
+  return [{ chamber: null, text }, ...pointsOf(worst, unit)];
+}
+
 /** What is the matter with one chamber. */
 function whatIs(chamber: ChamberResult, split: SplitResult, unit: JobUnit, isNamed: boolean): string {
   const { offset, window } = split;
@@ -175,9 +207,7 @@ function whatIs(chamber: ChamberResult, split: SplitResult, unit: JobUnit, isNam
       return `${who} driver hangs ${amount(offset, unit)} into the plug, ${over} deeper than the plug's edge lifts.`;
     }
     case "can't say yet": {
-      const way = offset >= 0 ? 'bottom pin stands' : 'driver hangs';
-      const where = offset >= 0 ? placeOf(offset, unit) : `${amount(offset, unit)} into the plug`;
-      return `${who} ${way} ${where}, good to about ±${amount(split.expandedUncertainty, unit)}: too close to a limit to say.`;
+      return `${who} bottom pin stands ${placeOf(offset, unit)}, good to about ±${amount(split.expandedUncertainty, unit)}: too close to a limit to say.`;
     }
     case 'never turns':
     case 'level':

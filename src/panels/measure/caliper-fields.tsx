@@ -50,7 +50,12 @@ export function CaliperFields({ look }: { readonly look: Look }) {
           }.`,
         })}
       />
-      <LengthField field={closed} isLabelShown shortLabel="Closed, it reads" placeholder="0" />
+      <LengthField
+        field={closed}
+        isLabelShown
+        shortLabel="Closed, it reads"
+        placeholder={unit === 'in' ? '.0000' : '0.00'}
+      />
       <Choice
         question="Does it type into the field by itself?"
         options={[

@@ -1,5 +1,7 @@
 /** How each quantity is measured at a bench: a name, and two sentences beside the drawing of the jaws. */
 
+import type { JawDrawingKind } from '../../drawing/jaw-kinds.ts';
+
 export type HelpTopic =
   | 'plug'
   | 'metal under key'
@@ -28,6 +30,34 @@ export type HelpTopic =
   | 'caliper closed'
   | 'stop short'
   | 'shop rule';
+
+/** The drawing that shows where the jaws go. */
+export const HELP_DRAWINGS: Readonly<Partial<Record<HelpTopic, JawDrawingKind>>> = {
+  plug: 'plugAcross',
+  'metal under key': 'metalUnderKey',
+  rod: 'rodToFloor',
+  'root depth': 'rootDepth',
+  'over the ball': 'overBall',
+  ball: 'ballDiameter',
+  'stands up by': 'standsUpBy',
+  'long stack': 'ballAndPin',
+  'ball and pin': 'ballAndPin',
+  'pin length': 'pinLength',
+  'known set': 'ballAndPin',
+  play: 'clearanceStrip',
+  'chamber diameter': 'chamberDiameter',
+  'chamber position': 'chamberPosition',
+  'cut position': 'cutPosition',
+  'cap depth': 'capDepth',
+  driver: 'driverLength',
+  'spring solid': 'springSolid',
+  'spring free': 'springFree',
+  'rest depth': 'restDepth',
+  'root flat': 'rootFlat',
+  'blade height': 'bladeHeight',
+  tip: 'tipPosition',
+  'caliper closed': 'caliperClosed',
+};
 
 export const HELP: Readonly<Record<HelpTopic, { readonly title: string; readonly text: string }>> = {
   plug: {

@@ -10,6 +10,7 @@ import { lengthOf } from '../../model/measured/part-ends.ts';
 import type { Job } from '../../model/schema/job-schema.ts';
 import type { Id, LengthValue } from '../../model/schema/leaf.ts';
 import { formatLength, formatOffset } from '../../model/units/format-length.ts';
+import type { JobUnit } from '../../model/units/length-unit.ts';
 import { Choice } from '../shared/choice.tsx';
 import type { Look } from '../shared/look.ts';
 import { useEdit } from '../shared/services.tsx';
@@ -62,7 +63,7 @@ export function PlacesBlock({ look, cutKey }: { readonly look: Look; readonly cu
                     />
                   )}
                 </td>
-                <td className="number">{row.under === null ? '' : formatOffset(row.offBy, unit)}</td>
+                <td className="places-off">{offWords(row.under === null ? null : row.offBy, unit)}</td>
               </tr>
             ))}
             {rows.looseCuts.map(({ cut, number }) => (
@@ -80,6 +81,13 @@ export function PlacesBlock({ look, cutKey }: { readonly look: Look; readonly cu
       </div>
     </details>
   );
+}
+
+/** "under it", or by how much further in (+) the cut lies. */
+function offWords(offBy: number | null, unit: JobUnit): string {
+  if (offBy === null) return '';
+  const text = formatOffset(offBy, unit);
+  return /[1-9]/.test(text) ? text : 'under it';
 }
 
 function placesSummary({ rows, bench, job }: Look): string {

@@ -1,4 +1,5 @@
 /** What is asked first, once: in the order a person can answer it. Folds to one line when all of it is answered. */
+import { useEffect, useRef, useState } from 'react';
 import { addChamber, FEWEST_CHAMBERS, MOST_CHAMBERS, removeChamber } from '../../model/edit/chamber-count.ts';
 import { setNumbering } from '../../model/edit/edit-settings.ts';
 import type { Id } from '../../model/schema/leaf.ts';
@@ -12,30 +13,41 @@ import { DriverEndQuestion, KeyFootQuestion, PinTopQuestion } from './shape-ques
 import { setupIsAnswered, setupSummary } from './setup-summary.ts';
 import './setup-block.css';
 
-export function SetupBlock({ look, cutKey }: { readonly look: Look; readonly cutKey: Id }) {
+type SetupBlockProps = { readonly look: Look; readonly cutKey: Id };
+
+/** Open until it is answered; then as the person leaves it, so that nothing closes under their hands. */
+export function SetupBlock({ look, cutKey }: SetupBlockProps) {
   const edit = useEdit();
+  const [isOpen, setOpen] = useState(() => !setupIsAnswered(look));
+  const plug = useRef<HTMLLIElement>(null);
+  const isNew = look.bench.cylinder.bodies[0]?.outerDiameter === undefined;
+  const wasNew = useRef(isNew);
+  useEffect(() => {
+    // An empty job begins with the plug.
+    if (wasNew.current) plug.current?.querySelector('input')?.focus();
+  }, []);
   const { job, selection } = look;
   const { numbering } = job.settings;
   return (
-    <details key={job.id} className="fold setup" open={!setupIsAnswered(look)}>
+    <details className="fold setup" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <h2 className="setup-title">First</h2>
         <span className="setup-summary quiet">{setupSummary(look)}</span>
       </summary>
       <ol className="setup-questions">
-        <li className="setup-row">
+        <li ref={plug} className="setup-row is-wide">
           <div className="setup-plug">
             <p className="choice-question">Plug, across the solid part</p>
             <LengthField field={plugField(look)} />
           </div>
           <ChamberCount look={look} cutKey={cutKey} />
         </li>
-        <li>
+        <li className="is-wide">
           <KeySeatQuestion look={look} cutKey={cutKey} />
         </li>
         <li>
           <Choice
-            question="Which end is cut 1, and chamber 1?"
+            question="Where is cut 1?"
             options={[
               { value: 'bow', label: 'At the bow' },
               { value: 'tip', label: 'At the tip' },

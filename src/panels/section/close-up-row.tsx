@@ -4,7 +4,7 @@ import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
-import { usePose } from './use-pose.ts';
+import { homePose, usePose } from './use-pose.ts';
 
 /** px. Between neighbours; the narrowest that can be read; the widest that still is one of a row. */
 const GAP = 12;
@@ -14,10 +14,17 @@ const WINDOW_HEIGHT = 128;
 /** Height against width, so that half thousandths show. */
 const STRETCH = 10;
 
+type CloseUpRowProps = {
+  readonly look: Look;
+  /** Beside the readings the close-ups show what they say, wherever the key is; elsewhere they follow the key. */
+  readonly isKeyHome: boolean;
+};
+
 /** One close-up for each stack; picking one picks its chamber everywhere. */
-export function CloseUpRow({ look }: { readonly look: Look }) {
+export function CloseUpRow({ look, isKeyHome }: CloseUpRowProps) {
   const [frame, room] = useWidth<HTMLDivElement>();
-  const pose = usePose(look);
+  const live = usePose(look);
+  const pose = isKeyHome ? homePose(look) : live;
   const { unit } = look.job.settings;
   const open = look.rows.rows.filter(({ chamber }) => look.chamberResults.has(chamber.id));
   const isEmpty = open.every(({ chamber }) => look.chamberResults.get(chamber.id)?.splits.length === 0);
@@ -54,7 +61,10 @@ export function CloseUpRow({ look }: { readonly look: Look }) {
           ))}
         </ol>
       )}
-      <p className="small quiet">{closeUpCaption(look.assembly, pose, look.evaluation, options)}</p>
+      <p className="small quiet">
+        {isKeyHome ? 'Key fully in. ' : ''}
+        {closeUpCaption(look.assembly, pose, look.evaluation, options)}
+      </p>
     </div>
   );
 }

@@ -26,7 +26,7 @@ export function SectionPane({ look, solid, isBeside }: SectionPaneProps) {
   const isOneHand = useMedia(ONE_HAND);
   const maxHeight = isOneHand ? PHONE_HEIGHT : isOneColumn ? TABLET_HEIGHT : DESK_HEIGHT;
   const { key } = look.assembly;
-  const closeUps = <CloseUpRow look={look} />;
+  const closeUps = <CloseUpRow look={look} isKeyHome={isBeside} />;
   return (
     <section className="section-pane" id="section" tabIndex={-1} aria-label="The cylinder in section">
       <SectionTools look={look} />

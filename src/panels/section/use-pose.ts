@@ -9,3 +9,8 @@ export function usePose({ assembly }: Look): Pose {
   const { key } = assembly;
   return poseAt(assembly, { travel: key === null ? null : Math.max(key.seatedTravel, travel) });
 }
+
+/** The same with the key fully in and the plug upright: what the readings are about. */
+export function homePose({ assembly }: Look): Pose {
+  return poseAt(assembly, { travel: assembly.key === null ? null : assembly.key.seatedTravel });
+}
