@@ -169,5 +169,5 @@ function usualRest(
     chamber.z,
     key.seatedTravel,
   ).height;
-  return Math.min(usual, key.bottomY + seated);
+  return Number.isFinite(seated) ? Math.min(usual, key.bottomY + seated) : usual;
 }

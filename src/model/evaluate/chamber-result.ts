@@ -16,8 +16,10 @@ import { sayAmount, sayLength } from './say.ts';
 import {
   judged,
   type LinePlace,
+  type SplitAtLine,
   type SplitPlace,
   splitAtLine,
+  type UsableRange,
   splitPlaces,
   usable,
 } from './split-results.ts';
@@ -52,12 +54,13 @@ export function evaluateChamber(setting: ChamberSetting): ChamberResult {
   const line = setting.lines[0];
   const trouble = troubleOf(setting, contact);
   const sure = driving === null || trouble !== null ? null : tightenNeeded(setting, driving.needed);
-  const splits =
+  const atLines =
     sure === null
       ? []
       : splitPlaces(stack).flatMap((each) =>
           setting.lines.map((at) => splitAtLine(each, at, { ...setting, needed: sure.estimate })),
         );
+  const splits = atLines.map((each) => each.split);
   const lower = place?.top ?? null;
   return {
     chamber: chamber.id,
@@ -71,7 +74,7 @@ export function evaluateChamber(setting: ChamberSetting): ChamberResult {
     ...simple(setting, contact, driving),
     lowerStack: lower?.value ?? null,
     lowerStackUncertainty: lower === null ? null : expandedUncertainty(lower),
-    ...rangeToUse(setting, sure?.estimate ?? null, line),
+    ...rangeToUse(setting, sure?.estimate ?? null, line, atLines[0]),
     splits,
     verdicts: setting.lines.map(({ measured }) => bestSplit(splits, measured.id)),
     alone: alone(splits),
@@ -174,7 +177,9 @@ function rangeToUse(
   setting: ChamberSetting,
   needed: Estimate | null,
   line: LinePlace | undefined,
+  first: SplitAtLine | undefined,
 ): Pick<ChamberResult, 'useFrom' | 'useTo' | 'best' | 'noneCertain'> {
+  if (first !== undefined) return told(first.use);
   const place = lowerPlace(setting.stack);
   if (needed === null || line === undefined || place === null) {
     return { useFrom: null, useTo: null, best: needed?.value ?? null, noneCertain: false };
@@ -195,7 +200,10 @@ function rangeToUse(
     ]),
     -(chamber.crestDrops[0] ?? 0),
   );
-  const use = usable(level, window, judged(offset, window, bench));
+  return told(usable(level, window, judged(offset, window, bench)));
+}
+
+function told(use: UsableRange): Pick<ChamberResult, 'useFrom' | 'useTo' | 'best' | 'noneCertain'> {
   return { useFrom: use.from, useTo: use.to, best: use.best, noneCertain: use.noneCertain };
 }
 

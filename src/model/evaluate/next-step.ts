@@ -1,5 +1,5 @@
 /** One sentence for what would decide a split, or what to put there instead. */
-import { type Estimate, type FieldRef, variance } from '../estimate/estimate.ts';
+import { type Estimate, type FieldRef, type Term, variance } from '../estimate/estimate.ts';
 import type { JobUnit } from '../units/length-unit.ts';
 import type { Lean, Verdict } from './evaluation.ts';
 import { sayAmount, sayField, sayLength } from './say.ts';
@@ -82,23 +82,26 @@ export type Doubt = {
 export function largestDoubt(estimate: Estimate): Doubt | null {
   const total = variance(estimate.terms);
   if (total <= 0) return null;
+  const byField = new Map<string, Term[]>();
+  for (const term of estimate.terms) {
+    const { owner, id, name } = term.cause.field;
+    const key = `${owner}/${id}/${name}`;
+    const own = byField.get(key);
+    if (own === undefined) byField.set(key, [term]);
+    else own.push(term);
+  }
   let best: Doubt | null = null;
-  const seen = new Set<string>();
-  for (const { cause } of estimate.terms) {
-    const name = `${cause.field.owner}/${cause.field.id}/${cause.field.name}`;
-    if (seen.has(name)) continue;
-    seen.add(name);
-    const own = estimate.terms.filter(
-      (term) => `${term.cause.field.owner}/${term.cause.field.id}/${term.cause.field.name}` === name,
-    );
-    const rest = estimate.terms.filter((term) => !own.includes(term));
-    const share = 1 - variance(rest) / total;
-    if (best === null || share > best.share) best = { field: cause.field, kind: mainKind(own), share };
+  for (const own of byField.values()) {
+    const first = own[0];
+    const share = 1 - variance(estimate.terms.filter((term) => !own.includes(term))) / total;
+    if (first !== undefined && (best === null || share > best.share)) {
+      best = { field: first.cause.field, kind: mainKind(own), share };
+    }
   }
   return best;
 }
 
-function mainKind(terms: Estimate['terms']): string {
+function mainKind(terms: readonly Term[]): string {
   let kind = 'repeatability';
   let most = -1;
   for (const term of terms) {

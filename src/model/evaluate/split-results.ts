@@ -83,8 +83,10 @@ export type SplitSetting = {
   readonly needed: Estimate;
 };
 
-/** Evaluates one split at one line. */
-export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSetting): SplitResult {
+export type SplitAtLine = { readonly split: SplitResult; readonly use: UsableRange };
+
+/** Evaluates one split at one line, and which heights of it would do. */
+export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSetting): SplitAtLine {
   const { bench, assembly, chamber, needed } = setting;
   const innerDrop = chamber.crestDrops[0] ?? 0;
   const offset = shift(
@@ -98,11 +100,11 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
   const input = windowInputFor({ place, line, bench, assembly, chamber });
   const window = estimateWindow(input, { line, place, chamber: setting.measured }, setting.windowOf);
   const result = judged(offset, window, bench);
-  const { toLowest, toHighest, judgement } = result;
+  const { toLowest, toHighest, toLowestUncertainty, toHighestUncertainty, judgement } = result;
   const unit = bench.job.settings.unit;
   const use = usable(place.top.value - offset.value, window, result);
   const aboveAxis = (assembly.lines[line.index]?.innerAxisY ?? 0) + (assembly.lines[line.index]?.radius ?? 0);
-  return {
+  const split: SplitResult = {
     below: place.below.part.id,
     above: place.above?.part.id ?? null,
     height: aboveAxis + offset.value,
@@ -111,8 +113,8 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
     window: { lowest: window.lowest.value, noTouch: window.noTouch, highest: window.highest.value },
     margin: judgement.margin,
     expandedUncertainty: expandedUncertainty(offset),
-    toLowest: expandedUncertainty(toLowest),
-    toHighest: expandedUncertainty(toHighest),
+    toLowest: toLowestUncertainty,
+    toHighest: toHighestUncertainty,
     rubsFrom: offset.value > window.noTouch ? rubsFrom(input, offset.value) : null,
     verdict: judgement.verdict,
     lean: judgement.lean,
@@ -121,8 +123,8 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
       unit,
       toLowest,
       toHighest,
-      toLowestUncertainty: expandedUncertainty(toLowest),
-      toHighestUncertainty: expandedUncertainty(toHighest),
+      toLowestUncertainty,
+      toHighestUncertainty,
       useFrom: use.from,
       useTo: use.to,
       noneCertain: use.noneCertain,
@@ -140,11 +142,14 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
       chamberNumber: chamber.number,
     }),
   };
+  return { split, use };
 }
 
 export type Judgement = {
   readonly toLowest: Estimate;
   readonly toHighest: Estimate;
+  readonly toLowestUncertainty: number;
+  readonly toHighestUncertainty: number;
   readonly judgement: ReturnType<typeof judge>;
 };
 
@@ -158,17 +163,19 @@ export function judged(offset: Estimate, window: WindowEstimate, bench: Bench): 
     [1, window.highest],
     [-1, offset],
   ]);
+  const toLowestUncertainty = expandedUncertainty(toLowest);
+  const toHighestUncertainty = expandedUncertainty(toHighest);
   const judgement = window.empty
     ? ({ verdict: 'never turns', lean: null, margin: Math.min(toLowest.value, toHighest.value) } as const)
     : judge({
         offset: offset.value,
         toLowest: toLowest.value,
-        toLowestUncertainty: expandedUncertainty(toLowest),
+        toLowestUncertainty,
         toHighest: toHighest.value,
-        toHighestUncertainty: expandedUncertainty(toHighest),
+        toHighestUncertainty,
         shopRule: lengthOf(bench.job.settings.shopRule, 0.0254),
       });
-  return { toLowest, toHighest, judgement };
+  return { toLowest, toHighest, toLowestUncertainty, toHighestUncertainty, judgement };
 }
 
 export type UsableRange = {
@@ -186,10 +193,10 @@ export type UsableRange = {
 export function usable(
   level: number,
   window: WindowEstimate,
-  { toLowest, toHighest }: Pick<Judgement, 'toLowest' | 'toHighest'>,
+  { toLowestUncertainty, toHighestUncertainty }: Judgement,
 ): UsableRange {
-  const from = level + window.lowest.value + expandedUncertainty(toLowest);
-  const to = level + Math.min(0, window.highest.value - expandedUncertainty(toHighest));
+  const from = level + window.lowest.value + toLowestUncertainty;
+  const to = level + Math.min(0, window.highest.value - toHighestUncertainty);
   const best = level + Math.min(0, window.highest.value);
   if (from <= to) return { from, to, best, noneCertain: false };
   const middle = level + Math.min(0, (window.lowest.value + window.highest.value) / 2);
