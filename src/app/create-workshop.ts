@@ -2,7 +2,6 @@
  * The app put together: stores, the example, the motion clock, and saving, which is loaded after the first picture. One for
  * each page.
  */
-import { newJob } from '../model/edit/new-job.ts';
 import { assemble } from '../model/assembly/build-assembly.ts';
 import { firstSelection, layOut } from '../model/measured/selection.ts';
 import type { Job } from '../model/schema/job-schema.ts';
@@ -28,7 +27,7 @@ export type Workshop = {
   /** Resolves when saving is loaded; null where the browser keeps nothing. */
   readonly keeper: Promise<Keeper | null>;
   readonly openExample: () => Promise<void>;
-  readonly newCylinder: () => void;
+  readonly newCylinder: () => Promise<void>;
   /** Shows another job, and saves it from now on. */
   readonly show: (job: Job) => void;
 };
@@ -58,9 +57,8 @@ export function createWorkshop(
     document.getState().load(job);
     view.getState().open(job);
   };
-  const newCylinder = () => {
-    const { unit } = preferences.getState();
-    show(newJob({ newId, unit, chambers: USUAL_CHAMBERS }));
+  const newCylinder = async () => {
+    show(await emptyJob(preferences.getState().unit));
     view.getState().goTo('measure');
   };
   const openExample = async () => {
@@ -80,7 +78,7 @@ export function createWorkshop(
       preferences,
       newId,
       now: () => new Date().toISOString(),
-      startMyCylinder: newCylinder,
+      startMyCylinder: () => void newCylinder(),
       isExample: (job) => job.id === example,
       SolidView,
     },
@@ -89,6 +87,12 @@ export function createWorkshop(
     newCylinder,
     show,
   };
+}
+
+/** An empty job. What makes it is only loaded when it is asked for. */
+export async function emptyJob(unit: 'in' | 'mm'): Promise<Job> {
+  const { newJob } = await import('../model/edit/new-job.ts');
+  return newJob({ newId, unit, chambers: USUAL_CHAMBERS });
 }
 
 /** The example is a job like any other; every time it is opened it is a new one, so that nothing is overwritten. */

@@ -1,28 +1,28 @@
 /** What can be done with jobs, and how this person at this bench likes it. */
 import { lazy, Suspense, useRef, useState } from 'react';
-import { setUnit } from '../model/edit/edit-settings.ts';
-import { Choice } from '../panels/shared/choice.tsx';
-import { useDocument, usePreference } from '../panels/shared/services.tsx';
 import type { Workshop } from './create-workshop.ts';
 
+const JobMenuBody = lazy(async () => ({ default: (await import('./job-menu-body.tsx')).JobMenuBody }));
 const JobListDialog = lazy(async () => ({ default: (await import('./job-list-dialog.tsx')).JobListDialog }));
 
 export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
   const menu = useRef<HTMLDetailsElement>(null);
+  const [wasOpened, setOpened] = useState(false);
   const [isListOpen, setListOpen] = useState(false);
   const [message, setMessage] = useState<string | null>(null);
   const close = () => {
     if (menu.current !== null) menu.current.open = false;
   };
-  const run = (action: () => Promise<string | null> | undefined) => {
+  const run = (action: () => Promise<string | null>) => {
     close();
-    void Promise.resolve(action()).then((said) => setMessage(said ?? null));
+    void action().then(setMessage);
   };
   return (
     <>
       <details
         ref={menu}
         className="job-menu"
+        onToggle={() => setOpened(true)}
         onBlur={(event) => {
           if (!event.currentTarget.contains(event.relatedTarget)) close();
         }}
@@ -33,24 +33,18 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
         }}
       >
         <summary className="button">Job</summary>
-        <div className="job-menu-body">
-          <MenuButton onClick={() => run(() => later(workshop.newCylinder))}>New empty job</MenuButton>
-          <MenuButton onClick={() => run(() => workshop.openExample().then(() => null))}>
-            Open the example
-          </MenuButton>
-          <MenuButton
-            onClick={() => {
-              close();
-              setListOpen(true);
-            }}
-          >
-            Jobs on this computer…
-          </MenuButton>
-          <MenuButton onClick={() => run(() => openFile(workshop))}>Open a file…</MenuButton>
-          <MenuButton onClick={() => run(() => saveFile(workshop))}>Save to a file…</MenuButton>
-          <hr />
-          <Settings workshop={workshop} />
-        </div>
+        {wasOpened ? (
+          <Suspense fallback={null}>
+            <JobMenuBody
+              workshop={workshop}
+              run={run}
+              onList={() => {
+                close();
+                setListOpen(true);
+              }}
+            />
+          </Suspense>
+        ) : null}
       </details>
       {isListOpen ? (
         <Suspense fallback={null}>
@@ -67,87 +61,4 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
       )}
     </>
   );
-}
-
-function MenuButton({ onClick, children }: { readonly onClick: () => void; readonly children: string }) {
-  return (
-    <button type="button" className="button menu-button" data-kind="quiet" onClick={onClick}>
-      {children}
-    </button>
-  );
-}
-
-function Settings({ workshop }: { readonly workshop: Workshop }) {
-  const { preferences, document } = workshop;
-  const theme = usePreference((state) => state.theme);
-  const bench = usePreference((state) => state.bench);
-  const unit = useDocument(({ job }) => job.settings.unit);
-  const set = preferences.getState().set;
-  return (
-    <div className="job-settings">
-      <Choice
-        question="Unit"
-        options={[
-          { value: 'in', label: 'Inch' },
-          { value: 'mm', label: 'mm' },
-        ]}
-        value={unit}
-        onChoose={(next) => {
-          set({ unit: next });
-          document
-            .getState()
-            .edit(next === 'in' ? 'In inches' : 'In millimetres', (job) => setUnit(job, next));
-        }}
-      />
-      <Choice
-        question="Theme"
-        options={[
-          { value: 'system', label: 'As the computer' },
-          { value: 'paper', label: 'Paper' },
-          { value: 'slate', label: 'Slate' },
-        ]}
-        value={theme}
-        onChoose={(next) => set({ theme: next })}
-      />
-      <Choice
-        question="Targets"
-        options={[
-          { value: 'off', label: 'Usual' },
-          { value: 'on', label: 'Large, for the bench' },
-        ]}
-        value={bench}
-        onChoose={(next) => set({ bench: next })}
-      />
-    </div>
-  );
-}
-
-async function openFile({ show }: Workshop): Promise<string | null> {
-  const { openJobFile } = await import('../persist/job-file.ts');
-  const opened = await openJobFile();
-  if (opened.type === 'cancelled') return null;
-  if (opened.type === 'error') return tell(opened.problems);
-  if (opened.result.type === 'error') return tell(opened.result.problems);
-  show(opened.result.job);
-  return null;
-}
-
-async function saveFile({ document }: Workshop): Promise<string | null> {
-  const { saveJobFile } = await import('../persist/job-file.ts');
-  const saved = await saveJobFile(document.getState().job);
-  if (saved.type === 'cancelled') return null;
-  if (saved.type === 'error') return tell(saved.problems);
-  return saved.isVerified ? `Saved to ${saved.name}, and read back.` : `Saved as ${saved.name}.`;
-}
-
-function tell(problems: readonly { readonly field: string; readonly message: string }[]): string {
-  return problems
-    .slice(0, 4)
-    .map(({ field, message }) => `${field}: ${message}`)
-    .join(' ');
-}
-
-function later(action: () => void): undefined {
-  action();
-  return undefined;
 }

@@ -5,9 +5,7 @@ import '../panels/base.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { assert } from '../model/assert.ts';
-import { newJob } from '../model/edit/new-job.ts';
-import { newId } from '../state/ids.ts';
-import { createWorkshop, loadExample } from './create-workshop.ts';
+import { createWorkshop, emptyJob, loadExample } from './create-workshop.ts';
 import { Shell } from './shell.tsx';
 import { startTheme } from './theme.ts';
 
@@ -16,7 +14,7 @@ assert(root !== null, 'index.html has an element #root');
 
 async function start(element: HTMLElement): Promise<void> {
   const example = await loadExample().catch(() => null);
-  const job = example ?? newJob({ newId, unit: 'in', chambers: 6 });
+  const job = example ?? (await emptyJob('in'));
   const workshop = createWorkshop(job, example?.id ?? null, null);
   startTheme(workshop.preferences);
   createRoot(element).render(

@@ -7,7 +7,7 @@ import { withoutEntry } from './change.ts';
 import { changeCylinder, plugDiameterOf } from './edit-cylinder.ts';
 import { changeKey } from './edit-key.ts';
 import { changePlan } from './edit-stack.ts';
-import { newParts } from './new-job.ts';
+import { newParts } from './new-parts.ts';
 import { resizeAssumed } from './resize-assumed.ts';
 import { movedValue } from './values.ts';
 

@@ -7,13 +7,9 @@ import type { Id } from '../schema/leaf.ts';
 import type { EndForm, EndSizes, Part } from '../schema/parts-schema.ts';
 import type { JobUnit } from '../units/length-unit.ts';
 import { changePlan, eachStack } from './edit-stack.ts';
-import { newParts } from './new-job.ts';
+import type { DriverEnd, KeyFoot, PinTop } from './seen-shapes.ts';
+import { newParts } from './new-parts.ts';
 import { assumedValue, statedAngle } from './values.ts';
-
-/** Pictures to choose from. */
-export type PinTop = 'domed' | 'broken edge' | 'sharp edge';
-export type DriverEnd = 'broken edge' | 'sharp edge' | 'rounded edge';
-export type KeyFoot = 'ball' | 'pointed pin' | 'rounded pin';
 
 /** A broken edge, and how much it may be. Common practice, no source. */
 const BROKEN_EDGE = {
@@ -31,28 +27,6 @@ export function setPinTops(job: Job, plan: Id, top: PinTop): Job {
 export function setDriverEnds(job: Job, plan: Id, end: DriverEnd): Job {
   const drivers = new Set(eachStack(job, plan).flatMap((parts) => parts.driver?.id ?? []));
   return withEnd(job, drivers, 0, driverForm(end, job.settings.unit));
-}
-
-/** The top all bottom pins of a plan were seen to have; null when nobody looked, or they differ. */
-export function pinTopsSeen(job: Job, plan: Id): PinTop | null {
-  return common(eachStack(job, plan).map((parts) => topOf(seenEnd(parts.bottomPin, 1))));
-}
-
-/** The lower end all drivers of a plan were seen to have. */
-export function driverEndsSeen(job: Job, plan: Id): DriverEnd | null {
-  return common(eachStack(job, plan).map((parts) => driverEndOf(seenEnd(parts.driver, 0))));
-}
-
-/** What rides on the key in every hole of a plan. */
-export function keyFoot(job: Job, plan: Id): KeyFoot | null {
-  return common(
-    eachStack(job, plan).map((parts) => {
-      if (parts.ball !== null) return 'ball';
-      const form = parts.bottomPin?.ends?.[0];
-      if (form?.kind === 'cone') return 'pointed pin';
-      return form?.kind === 'dome' || form?.kind === 'sphere' ? 'rounded pin' : null;
-    }),
-  );
 }
 
 /** Sets what rides on the key: a ball under each pin, or the pin's own tip. Heights read with the old parts go. */
@@ -128,25 +102,6 @@ function footForm(foot: Exclude<KeyFoot, 'ball'>): EndForm {
     : { kind: 'sphere', basis: 'seen' };
 }
 
-function topOf(form: EndForm | null): PinTop | null {
-  if (form === null) return null;
-  if (form.kind === 'dome') return 'domed';
-  if (form.kind === 'bevel' || form.kind === 'radius') return 'broken edge';
-  return form.kind === 'flat' ? 'sharp edge' : null;
-}
-
-function driverEndOf(form: EndForm | null): DriverEnd | null {
-  if (form === null) return null;
-  if (form.kind === 'radius' || form.kind === 'dome') return 'rounded edge';
-  if (form.kind === 'bevel') return 'broken edge';
-  return form.kind === 'flat' ? 'sharp edge' : null;
-}
-
-function seenEnd(part: Part | null, which: 0 | 1): EndForm | null {
-  const form = part?.ends?.[which];
-  return form?.basis === 'seen' ? form : null;
-}
-
 /** A part gets its other end assumed flat when nobody looked at it. */
 function withEnd(job: Job, parts: ReadonlySet<Id>, which: 0 | 1, form: EndForm): Job {
   return {
@@ -176,9 +131,4 @@ const DOMED: EndSizes = { kind: 'dome' };
 function topNotLookedAt(part: Part): EndForm {
   if (part.kind !== 'pin') return NOT_LOOKED_AT;
   return { ...DOMED, basis: 'assumed', alternatives: [{ kind: 'bevel' }, { kind: 'flat' }] };
-}
-
-function common<T>(answers: readonly (T | null)[]): T | null {
-  const [first] = answers;
-  return first !== undefined && answers.every((answer) => answer === first) ? first : null;
 }

@@ -7,7 +7,7 @@ import type { Id, LengthValue } from '../schema/leaf.ts';
 import type { Part, Plan } from '../schema/parts-schema.ts';
 import { changeSeating } from './edit-seating.ts';
 import { lowerStackValue, setLowerStack } from './edit-stack.ts';
-import { newParts } from './new-job.ts';
+import { newParts } from './new-parts.ts';
 import { stackParts } from './stack-parts.ts';
 
 type Where = { readonly cylinder: Id; readonly key: Id };

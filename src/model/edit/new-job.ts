@@ -7,9 +7,9 @@ import type { Cylinder, Instrument } from '../schema/cylinder-schema.ts';
 import { type Job, SCHEMA_VERSION } from '../schema/job-schema.ts';
 import type { Key } from '../schema/key-schema.ts';
 import type { Id } from '../schema/leaf.ts';
-import type { Part } from '../schema/parts-schema.ts';
 import type { JobUnit } from '../units/length-unit.ts';
 import { usualInstrument } from './instruments.ts';
+import { newParts } from './new-parts.ts';
 import {
   USUAL_CLEARANCE,
   USUAL_CUT_ANGLE_DEG,
@@ -76,33 +76,6 @@ export function newJob({ newId, unit, chambers, title = 'My cylinder' }: NewJobO
     benchResults: [],
     note: { shared: {}, restricted: {} },
   };
-}
-
-/** Makes the parts of one stack, bottom to top, none of them measured. */
-export function newParts(newId: () => Id, unit: JobUnit): Part[] {
-  const sizes = usualSizes(null);
-  const diameter = assumedValue(sizes.pinDiameter[unit], unit);
-  const common = { quantity: 1, original: false };
-  return [
-    { ...common, id: newId(), label: 'ball', kind: 'ball', diameter },
-    { ...common, id: newId(), label: 'bottom pin', kind: 'pin', diameter },
-    {
-      ...common,
-      id: newId(),
-      label: 'driver',
-      kind: 'pin',
-      diameter,
-      length: assumedValue(sizes.driverLength[unit], unit),
-    },
-    {
-      ...common,
-      id: newId(),
-      label: 'spring',
-      kind: 'spring',
-      solid: assumedValue(sizes.springSolid[unit], unit),
-      free: assumedValue(sizes.springFree[unit], unit),
-    },
-  ];
 }
 
 function newCylinder(newId: () => Id, unit: JobUnit, positions: readonly string[]): Cylinder {

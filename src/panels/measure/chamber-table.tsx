@@ -2,16 +2,17 @@
  * One row for each chamber, in the order they sit: at the shear line first and big, then what to use, then what was
  * measured. The same table on a narrow screen, folded into cards.
  */
-import { type ClipboardEvent, useState } from 'react';
+import { type ClipboardEvent, lazy, Suspense, useState } from 'react';
 import type { Id } from '../../model/schema/leaf.ts';
 import type { Look } from '../shared/look.ts';
 import { inRem, useWidth } from '../shared/use-width.ts';
 import type { Column } from './chamber-columns.ts';
-import { ChamberDetail } from './chamber-detail.tsx';
 import { ChamberRowView } from './chamber-row.tsx';
 import type { PastedBlock } from './paste-plan.ts';
 import { pastedBlock } from './paste-plan.ts';
 import './chamber-table.css';
+
+const ChamberDetail = lazy(async () => ({ default: (await import('./chamber-detail.tsx')).ChamberDetail }));
 
 type ChamberTableProps = {
   readonly look: Look;
@@ -85,7 +86,9 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
               isOpen ? (
                 <tr key={`${id} detail`} role="row" id={detailId} className="chamber-detail-row">
                   <td role="cell" colSpan={3 + columns.length}>
-                    <ChamberDetail row={row} look={look} columns={columns} />
+                    <Suspense fallback={null}>
+                      <ChamberDetail row={row} look={look} columns={columns} />
+                    </Suspense>
                   </td>
                 </tr>
               ) : null,

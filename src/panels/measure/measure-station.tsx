@@ -1,5 +1,5 @@
 /** The station where readings are entered: the answer first, then what is asked once, then a row for each chamber. */
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { known } from '../../model/assert.ts';
 import { setOverBallDiameter } from '../../model/edit/edit-key.ts';
 import { setStandsUpBy } from '../../model/edit/edit-seating.ts';
@@ -21,17 +21,17 @@ import {
   stackWayUsed,
   waysUsed,
 } from './chamber-columns.ts';
-import { DriversBlock } from './drivers-block.tsx';
 import { type FieldSpec, PLAUSIBLE } from './field-spec.ts';
-import { HelpCard } from './help-card.tsx';
 import { LengthField } from './length-field.tsx';
-import { OnceBlock } from './once-block.tsx';
-import { PasteDialog } from './paste-dialog.tsx';
 import type { PastedBlock } from './paste-plan.ts';
-import { PlacesBlock } from './places-block.tsx';
 import { SetupBlock } from './setup-block.tsx';
 import { WaysChoice } from './ways-choice.tsx';
 import './measure-station.css';
+
+// What is not needed for the first field comes after it.
+const LaterBlocks = lazy(async () => ({ default: (await import('./later-blocks.tsx')).LaterBlocks }));
+const HelpCard = lazy(async () => ({ default: (await import('./help-card.tsx')).HelpCard }));
+const PasteDialog = lazy(async () => ({ default: (await import('./paste-dialog.tsx')).PasteDialog }));
 
 export function MeasureStation({ look }: { readonly look: Look }) {
   // What was chosen belongs to one job; another one starts from what it holds.
@@ -79,11 +79,13 @@ function Station({ look }: { readonly look: Look }) {
         )}
         <ChamberTable look={look} columns={columns} verdictsWait={answer.verdictsWait} onPaste={setPasted} />
       </section>
-      <OnceBlock look={look} cutKey={cutKey} />
-      <PlacesBlock look={look} cutKey={cutKey} />
-      <DriversBlock look={look} />
-      <HelpCard />
-      {pasted === null ? null : <PasteDialog block={pasted} onClose={() => setPasted(null)} />}
+      <Suspense fallback={null}>
+        <LaterBlocks look={look} cutKey={cutKey} />
+        {pasted === null ? null : <PasteDialog block={pasted} onClose={() => setPasted(null)} />}
+      </Suspense>
+      <Suspense fallback={null}>
+        <HelpCard />
+      </Suspense>
     </div>
   );
 }

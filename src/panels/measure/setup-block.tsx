@@ -1,102 +1,30 @@
 /** What is asked first, once: in the order a person can answer it. Folds to one line when all of it is answered. */
-import { useEffect, useRef, useState } from 'react';
-import { addChamber, FEWEST_CHAMBERS, MOST_CHAMBERS, removeChamber } from '../../model/edit/chamber-count.ts';
-import { setNumbering } from '../../model/edit/edit-settings.ts';
+import { lazy, Suspense, useState } from 'react';
 import type { Id } from '../../model/schema/leaf.ts';
 import type { Look } from '../shared/look.ts';
-import { Choice } from '../shared/choice.tsx';
-import { useEdit, useServices } from '../shared/services.tsx';
-import { KeySeatQuestion } from './key-seat-question.tsx';
-import { LengthField } from './length-field.tsx';
-import { plugField } from './once-fields.ts';
-import { DriverEndQuestion, KeyFootQuestion, PinTopQuestion } from './shape-questions.tsx';
 import { setupIsAnswered, setupSummary } from './setup-summary.ts';
 import './setup-block.css';
+
+const SetupQuestions = lazy(async () => ({
+  default: (await import('./setup-questions.tsx')).SetupQuestions,
+}));
 
 type SetupBlockProps = { readonly look: Look; readonly cutKey: Id };
 
 /** Open until it is answered; then as the person leaves it, so that nothing closes under their hands. */
 export function SetupBlock({ look, cutKey }: SetupBlockProps) {
-  const edit = useEdit();
   const [isOpen, setOpen] = useState(() => !setupIsAnswered(look));
-  const plug = useRef<HTMLLIElement>(null);
-  const isNew = look.bench.cylinder.bodies[0]?.outerDiameter === undefined;
-  const wasNew = useRef(isNew);
-  useEffect(() => {
-    // An empty job begins with the plug.
-    if (wasNew.current) plug.current?.querySelector('input')?.focus();
-  }, []);
-  const { job, selection } = look;
-  const { numbering } = job.settings;
   return (
     <details className="fold setup" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <h2 className="setup-title">First</h2>
         <span className="setup-summary quiet">{setupSummary(look)}</span>
       </summary>
-      <ol className="setup-questions">
-        <li ref={plug} className="setup-row is-wide">
-          <div className="setup-plug">
-            <p className="choice-question">Plug, across the solid part</p>
-            <LengthField field={plugField(look)} />
-          </div>
-          <ChamberCount look={look} cutKey={cutKey} />
-        </li>
-        <li className="is-wide">
-          <KeySeatQuestion look={look} cutKey={cutKey} />
-        </li>
-        <li>
-          <Choice
-            question="Where is cut 1?"
-            options={[
-              { value: 'bow', label: 'At the bow' },
-              { value: 'tip', label: 'At the tip' },
-            ]}
-            value={numbering}
-            onChoose={(end) => edit(`Counted from the ${end}`, (before) => setNumbering(before, end))}
-          />
-        </li>
-        <li>
-          <KeyFootQuestion job={job} plan={selection.plan} />
-        </li>
-        <li>
-          <PinTopQuestion job={job} plan={selection.plan} />
-        </li>
-        <li>
-          <DriverEndQuestion job={job} plan={selection.plan} />
-        </li>
-      </ol>
+      {isOpen ? (
+        <Suspense fallback={null}>
+          <SetupQuestions look={look} cutKey={cutKey} />
+        </Suspense>
+      ) : null}
     </details>
-  );
-}
-
-function ChamberCount({ look, cutKey }: { readonly look: Look; readonly cutKey: Id }) {
-  const edit = useEdit();
-  const { newId } = useServices();
-  const count = look.bench.cylinder.chambers.length;
-  const where = { ...look.selection, key: cutKey };
-  return (
-    <fieldset className="chamber-count">
-      <legend className="choice-question">Chambers</legend>
-      <button
-        type="button"
-        className="button"
-        aria-label="One chamber less"
-        disabled={count <= FEWEST_CHAMBERS}
-        onClick={() => edit('One chamber less', (job) => removeChamber(job, where))}
-      >
-        −
-      </button>
-      <output className="chamber-count-number">{count}</output>
-      <button
-        type="button"
-        className="button"
-        aria-label="One chamber more"
-        disabled={count >= MOST_CHAMBERS}
-        onClick={() => edit('One chamber more', (job) => addChamber(job, where, newId))}
-      >
-        +
-      </button>
-    </fieldset>
   );
 }

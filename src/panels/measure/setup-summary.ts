@@ -1,5 +1,5 @@
 /** The first questions in one line, and whether all that matter are answered. */
-import { driverEndsSeen, keyFoot, pinTopsSeen } from '../../model/edit/edit-shapes.ts';
+import { driverEndsSeen, keyFoot, pinTopsSeen } from '../../model/edit/seen-shapes.ts';
 import { lengthOf } from '../../model/measured/part-ends.ts';
 import { formatLength } from '../../model/units/format-length.ts';
 import type { Look } from '../shared/look.ts';

@@ -1,11 +1,5 @@
-import {
-  driverEndsSeen,
-  keyFoot,
-  pinTopsSeen,
-  setDriverEnds,
-  setKeyFoot,
-  setPinTops,
-} from '../../model/edit/edit-shapes.ts';
+import { setDriverEnds, setKeyFoot, setPinTops } from '../../model/edit/edit-shapes.ts';
+import { driverEndsSeen, keyFoot, pinTopsSeen } from '../../model/edit/seen-shapes.ts';
 import type { Job } from '../../model/schema/job-schema.ts';
 import type { Id } from '../../model/schema/leaf.ts';
 import { Choice } from '../shared/choice.tsx';

@@ -1,12 +1,14 @@
 /** The cylinder in section beside the station: long section, a close-up of each stack, and the key's travel. */
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import type { Look } from '../shared/look.ts';
 import { ONE_COLUMN, ONE_HAND, useMedia } from '../shared/use-media.ts';
-import { CloseUpRow } from './close-up-row.tsx';
 import { LongSectionView } from './long-section-view.tsx';
 import { SectionTools } from './section-tools.tsx';
 import { TravelSlider } from './travel-slider.tsx';
 import './section-pane.css';
+
+// The long section is the first picture; the close-ups follow it.
+const CloseUpRow = lazy(async () => ({ default: (await import('./close-up-row.tsx')).CloseUpRow }));
 
 type SectionPaneProps = {
   readonly look: Look;
@@ -26,7 +28,13 @@ export function SectionPane({ look, solid, isBeside }: SectionPaneProps) {
   const isOneHand = useMedia(ONE_HAND);
   const maxHeight = isOneHand ? PHONE_HEIGHT : isOneColumn ? TABLET_HEIGHT : DESK_HEIGHT;
   const { key } = look.assembly;
-  const closeUps = <CloseUpRow look={look} isKeyHome={isBeside} />;
+  const closeUps = (
+    <div className="close-ups-place">
+      <Suspense fallback={null}>
+        <CloseUpRow look={look} isKeyHome={isBeside} />
+      </Suspense>
+    </div>
+  );
   return (
     <section className="section-pane" id="section" tabIndex={-1} aria-label="The cylinder in section">
       <SectionTools look={look} />

@@ -11,14 +11,8 @@ import {
   setStandsUpBy,
 } from '../../../src/model/edit/edit-seating.ts';
 import { setNumbering } from '../../../src/model/edit/edit-settings.ts';
-import {
-  driverEndsSeen,
-  keyFoot,
-  pinTopsSeen,
-  setDriverEnds,
-  setKeyFoot,
-  setPinTops,
-} from '../../../src/model/edit/edit-shapes.ts';
+import { setDriverEnds, setKeyFoot, setPinTops } from '../../../src/model/edit/edit-shapes.ts';
+import { driverEndsSeen, keyFoot, pinTopsSeen } from '../../../src/model/edit/seen-shapes.ts';
 import {
   eachStack,
   lowerStackValue,
