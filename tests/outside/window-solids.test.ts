@@ -11,7 +11,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { asRadians } from '../../src/model/radians.ts';
 import { arrivalAt } from '../../src/model/window/arrival.ts';
 import { mouthEdge, mouthOf, mouthReach } from '../../src/model/window/mouth-edge.ts';
-import { noTouchAt } from '../../src/model/window/no-touch.ts';
+import { noTouchAt, tightestAt } from '../../src/model/window/no-touch.ts';
 import { mouthContact } from '../../src/model/window/ride-curve.ts';
 import { ridingEnd } from '../../src/model/window/riding-end.ts';
 import { shearWindow } from '../../src/model/window/shear-window.ts';
@@ -104,7 +104,7 @@ describe('the highest offset against solid bodies', () => {
         const below = top.translate(0, -NEAR, 0);
         expect(overlaps(below, boreSolid(kernel, bore, axis, highestAt.angle)), name).toBe(false);
         expect(overlaps(above, boreSolid(kernel, bore, axis, highestAt.angle)), name).toBe(true);
-        for (let other = 0; other < 3; other++) {
+        for (let other = 0; other < 2; other++) {
           const direction = between(random, -Math.PI, Math.PI);
           const play = (input.clearance / 2) * Math.sqrt(random());
           const elsewhere = { x: play * Math.sin(direction), y: play * Math.cos(direction) };
@@ -127,7 +127,7 @@ describe('the highest offset against solid bodies', () => {
         }
         for (const body of [top, above, below]) body.delete();
       }
-      expect(stuck).toBe(3 * CASES_PER_BATCH);
+      expect(stuck).toBe(2 * CASES_PER_BATCH);
     },
   );
 
@@ -141,14 +141,15 @@ describe('the highest offset against solid bodies', () => {
         const height = input.lineRadius + noTouchAt(input, turn);
         const bore = input.lineRadius + input.clearance / 2;
         const axis = { x: 0, y: input.innerLies === 'centred' ? 0 : input.clearance / 2 };
-        const shell = boreSolid(kernel, bore, axis, 0 - turn);
+        const { across, up } = tightestAt(input, turn);
+        const shell = boreSolid(kernel, bore, axis, Math.atan2(across, up) - turn);
         const isTouching = (lift: number): boolean =>
           [-1, 1].some((side) => {
-            const aside = side * input.lower.sideways;
-            const top = topSolid(kernel, input, height + lift, aside, aside + input.lower.radius);
+            const top = topSolid(kernel, input, height + lift, side * input.lower.sideways, across);
             const turned = top.rotate([0, 0, (turn * 180) / Math.PI]);
-            const found = !turned.intersect(shell).isEmpty();
-            for (const body of [top, turned]) body.delete();
+            const shared = turned.intersect(shell);
+            const found = shared.volume() > 0;
+            for (const body of [top, turned, shared]) body.delete();
             return found;
           });
         expect(isTouching(-NEAR), name).toBe(false);
@@ -192,10 +193,10 @@ describe('the lowest offset against dense sampling', () => {
     },
   );
 
-  it('is found again by a search that is told nothing, 150 splits at 60 deg', { timeout: 600_000 }, () => {
+  it('is found again by a search that is told nothing, 60 splits at 60 deg', { timeout: 600_000 }, () => {
     const random = seededRandom(400);
     let widest = 0;
-    for (let i = 0; i < 150; i++) {
+    for (let i = 0; i < 60; i++) {
       const input = { ...randomWindow(random, TOPS, ENDS), steepestRamp: asRadians(Math.PI / 3) };
       const { lowest } = shearWindow(input);
       const difference = Math.abs(denseLowest(input).offset - lowest);

@@ -222,7 +222,7 @@ export function topSolid(
 /**
  * The outer body over the line: what lies outside the bore, 50 deg to either side of a direction (from upright, to +x),
  * around a bore axis in the same frame. Fine around that direction and with a corner exactly there; facets have their
- * corners on the bore and reach into it by less than 4e-4 mm.
+ * corners on the bore and reach into it by less than 2e-4 mm.
  */
 export function boreSolid(
   kernel: Kernel,
@@ -231,7 +231,7 @@ export function boreSolid(
   towards: number,
 ): Solid {
   const degrees: number[] = [];
-  for (let at = 0; at <= 50; at += at < 0.99 ? 0.2 : 1) degrees.push(at, -at);
+  for (let at = 0; at <= 50; at += at < 0.99 ? 0.2 : 0.6) degrees.push(at, -at);
   const sorted = [...new Set(degrees)].sort((one, other) => one - other);
   const centre = Math.atan2(radius * Math.sin(towards) - axis.x, radius * Math.cos(towards) - axis.y);
   const at = (angle: number, reach: number): [number, number] => [

@@ -14,7 +14,12 @@ import type { WindowInput } from './window-input.ts';
 
 /** Gives the offset up to which the lower part is clear of the bore while it stands at this turn angle. */
 export function noTouchAt(input: WindowInput, turn: Radians): number {
-  return tightest(input, boreAt(input, turn)).topHeight - input.lineRadius;
+  return tightestAt(input, turn).topHeight - input.lineRadius;
+}
+
+/** Finds the room at one turn angle, and the point of the top that touches there. */
+export function tightestAt(input: WindowInput, turn: Radians): Room {
+  return tightest(input, boreAt(input, turn));
 }
 
 /** Gives the offset up to which the lower part stays clear of the bore all the way from upright to this turn angle. */
@@ -24,7 +29,7 @@ export function noTouchUpTo(input: WindowInput, turn: Radians): number {
 
 /** Finds the room that decides over a turn from upright: at its end, or where a corner passed the tightest place. */
 export function tightestUpTo(input: WindowInput, turn: Radians): Room {
-  const atEnd = tightest(input, boreAt(input, asRadians(Math.min(turn, Math.PI))));
+  const atEnd = tightestAt(input, asRadians(Math.min(turn, Math.PI)));
   if (input.innerLies === 'centred') return atEnd;
   // the tightest place of all is opposite to the play, at the line's radius
   const closest: Bore = { radius: input.lineRadius, across: 0, up: 0 };
