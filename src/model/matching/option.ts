@@ -1,0 +1,134 @@
+/**
+ * What could stand in one place to be filled, in the whole numbers that a choice is made by. A place ("row") is a chamber;
+ * what stands there takes a part, and perhaps others that can run short (the ball under a pin, a master pin on it).
+ *
+ * To spare and deviation are whole steps of the shop's resolution: parts closer than that are one and the same length, and
+ * the other things settle which is taken.
+ */
+export type Option = {
+  /** The part it takes, by its place in the list of copies. */
+  readonly part: number;
+  /** Other parts it takes, of those that can run short. */
+  readonly also: readonly number[];
+  /** Steps to file off; 0: as it is. */
+  readonly filed: number;
+  /** Steps inside the nearer end of the window; at least 0. */
+  readonly spare: number;
+  /** Steps from the best height. */
+  readonly deviation: number;
+  /** What settles a tie, the weightier first; each smaller is better and at least 0. */
+  readonly ties: readonly number[];
+};
+
+/**
+ * The options of one row, as far as they can matter. Both lists hold at least the `count` best with different parts, for
+ * each set of other parts and for filed and unfilled ones apart (see `assign` for why no more are needed).
+ */
+export type Row<T extends Option> = {
+  /** The most other parts an option takes. */
+  readonly others: number;
+  /** Can this part be the main one of an option? Saying so of too many only costs time. */
+  readonly mayBeMain: (part: number) => boolean;
+  /** Those with the most to spare. */
+  readonly roomiest: (count: number, isLeft: IsLeft) => readonly T[];
+  /** Those nearest to the best height that have at least so much to spare. */
+  readonly closest: (count: number, isLeft: IsLeft, leastSpare: number) => readonly T[];
+};
+
+/** Is there a copy of this part at all? Options with a part that is used up are not listed. */
+export type IsLeft = (part: number) => boolean;
+
+/** Orders options by how much they have to spare, most first. */
+export function bySpare(one: Option, other: Option): number {
+  return other.spare - one.spare;
+}
+
+/** Orders options by how well they stand: deviation, then least metal filed off, then what settles ties. */
+export function byDeviation(one: Option, other: Option): number {
+  if (one.deviation !== other.deviation) return one.deviation - other.deviation;
+  if (one.filed !== other.filed) return one.filed - other.filed;
+  for (let i = 0; i < one.ties.length; i++) {
+    const difference = (one.ties[i] ?? 0) - (other.ties[i] ?? 0);
+    if (difference !== 0) return difference;
+  }
+  return 0;
+}
+
+/** A row whose options are all listed. Of equal options the one listed first goes first. */
+export function listRow<T extends Option>(options: readonly T[]): Row<T> {
+  const others = options.reduce((most, { also }) => Math.max(most, also.length), 0);
+  return {
+    others,
+    mayBeMain: (wanted) => options.some(({ part }) => part === wanted),
+    roomiest: (count, isLeft) => bestOfEachKind(options, count, isLeft, bySpare, 0),
+    closest: (count, isLeft, leastSpare) => bestOfEachKind(options, count, isLeft, byDeviation, leastSpare),
+  };
+}
+
+function bestOfEachKind<T extends Option>(
+  options: readonly T[],
+  count: number,
+  isLeft: IsLeft,
+  order: (one: T, other: T) => number,
+  leastSpare: number,
+): readonly T[] {
+  let first: Best<T> | null = null;
+  let others: Map<string, Best<T>> | null = null;
+  for (const option of options) {
+    if (option.spare < leastSpare || !isLeft(option.part) || !option.also.every(isLeft)) continue;
+    // most options take one part and are not filed: no name is needed for that kind
+    if (option.also.length === 0 && option.filed === 0) {
+      first ??= new Best(count, order);
+      first.offer(option);
+      continue;
+    }
+    others ??= new Map();
+    const kind = kindOf(option);
+    const best = others.get(kind) ?? new Best(count, order);
+    others.set(kind, best);
+    best.offer(option);
+  }
+  const lists = others === null ? [] : [...others.values()].map((best) => best.list);
+  return first === null ? lists.flat() : lists.length === 0 ? first.list : [first.list, ...lists].flat();
+}
+
+/** Options of the same kind take the same other parts, and are filed or not. */
+export function kindOf(option: Option): string {
+  return `${option.filed > 0 ? 'filed ' : ''}${option.also.join(' ')}`;
+}
+
+/** Keeps the best so many options with different parts, best first; what came first wins a tie. */
+export class Best<T extends Option> {
+  readonly list: T[] = [];
+  private readonly count: number;
+  private readonly order: (one: T, other: T) => number;
+
+  constructor(count: number, order: (one: T, other: T) => number) {
+    this.count = count;
+    this.order = order;
+  }
+
+  /** The last of a full list. */
+  last(): T | null {
+    return this.list.length < this.count ? null : (this.list[this.list.length - 1] ?? null);
+  }
+
+  offer(option: T): void {
+    const { list, order } = this;
+    const last = list[list.length - 1];
+    if (last !== undefined && list.length >= this.count && order(last, option) <= 0) return;
+    const same = list.findIndex((each) => each.part === option.part);
+    if (same >= 0) {
+      const before = list[same];
+      if (before !== undefined && order(before, option) <= 0) return;
+      list.splice(same, 1);
+    } else if (list.length >= this.count) list.pop();
+    let at = list.length;
+    while (at > 0) {
+      const before = list[at - 1];
+      if (before === undefined || order(before, option) <= 0) break;
+      at -= 1;
+    }
+    list.splice(at, 0, option);
+  }
+}

@@ -1,0 +1,234 @@
+/**
+ * The parts on hand as lower stacks that could stand in a chamber: bottom pins alone, bottom pins on a loose ball, and ball +
+ * bottom pin measured together. Stacks that differ only in height make a batch, sorted by height, so that a chamber looks
+ * at the few around the height it needs and not at the whole bag. Nothing here depends on a cylinder. mm.
+ */
+import { known } from '../assert.ts';
+import { type Measuring, readLength } from '../estimate/read-value.ts';
+import { lowerStackEnd, measureStack } from '../measured/measured-stack.ts';
+import { angleOf, lengthOf } from '../measured/part-ends.ts';
+import type { Job } from '../schema/job-schema.ts';
+import type { Item } from '../schema/key-schema.ts';
+import type { Id } from '../schema/leaf.ts';
+import type { EndForm, Group, Part } from '../schema/parts-schema.ts';
+
+export type Batch = {
+  /** One of them, bottom to top: the ends and diameters of all. */
+  readonly example: readonly Part[];
+  readonly hasBall: boolean;
+  /** What stands under each pin adds this much; 0 where the height was measured together. */
+  readonly added: number;
+  /** Ascending. Height of a stack = its length here + `added`. */
+  readonly lengths: Float64Array;
+  /** Numbers of the parts, in the same order; the ball's is -1 for a pin alone. */
+  readonly pins: Int32Array;
+  readonly balls: Int32Array;
+  /** Measured together as this group. */
+  readonly groups: readonly (Group | null)[];
+  /** The balls that occur. */
+  readonly ballKinds: readonly number[];
+};
+
+export type SetAsideWhy = 'none left' | 'not measured' | 'dimple not measured' | 'no length' | 'a driver';
+
+export type Stock = {
+  /** In the order of labels, then ids: nothing depends on the order in the file. A part's number is its place here. */
+  readonly parts: readonly Part[];
+  readonly numbers: ReadonlyMap<Id, number>;
+  readonly batches: readonly Batch[];
+  /** Pins and balls that cannot be chosen. */
+  readonly setAside: readonly { readonly part: Part; readonly why: SetAsideWhy }[];
+};
+
+/** A radius for reckoning what a ball adds; parts whose own sizes leave it open are set aside. */
+const ANY_RADIUS_MM = 1.5;
+
+/** Sorts the parts of a job into batches. */
+export function takeStock(job: Job, measuring: Measuring): Stock {
+  const parts = [...job.parts].sort(
+    (one, other) => compareText(one.label, other.label) || compareText(one.id, other.id),
+  );
+  const numbers = new Map(parts.map((part, number) => [part.id, number]));
+  const setAside: { part: Part; why: SetAsideWhy }[] = [];
+  const pairs = pairsMeasuredTogether(job.groups, parts, numbers);
+  const balls: Sized[] = [];
+  const pins: Sized[] = [];
+  for (const [number, part] of parts.entries()) {
+    if (part.kind === 'spring') continue;
+    const sized = sizeOf(part, number, measuring);
+    if (typeof sized === 'object') (part.kind === 'ball' ? balls : pins).push(sized);
+    else if (sized !== 'not measured' || !pairs.members.has(number)) setAside.push({ part, why: sized });
+  }
+  const open: Part[] = [];
+  const batches = [
+    ...pinBatches(pins),
+    ...balls.flatMap((ball) => batchesOnBall(pins, ball, pairs.keys, measuring, open)),
+    ...togetherBatches(pairs.list, parts, measuring),
+  ];
+  for (const part of new Set(open)) setAside.push({ part, why: 'dimple not measured' });
+  return { parts, numbers, batches, setAside };
+}
+
+type Sized = { readonly part: Part; readonly number: number; readonly length: number; readonly form: string };
+
+function sizeOf(part: Part, number: number, measuring: Measuring): Sized | SetAsideWhy {
+  if (part.quantity < 1) return 'none left';
+  if (part.waist !== undefined) return 'a driver';
+  const name = part.kind === 'ball' ? 'diameter' : 'length';
+  const value = part.kind === 'ball' ? part.diameter : part.length;
+  if (value === undefined) return 'not measured';
+  const length = readLength(value, { owner: 'part', id: part.id, name }, measuring).value;
+  return length > 0 ? { part, number, length, form: formOf(part, measuring) } : 'no length';
+}
+
+/** What two parts must have in common to differ in length only. */
+function formOf(part: Part, measuring: Measuring): string {
+  const { diameter, ends, kind } = part;
+  const across =
+    diameter === undefined
+      ? '?'
+      : readLength(diameter, { owner: 'part', id: part.id, name: 'diameter' }, measuring).value;
+  if (kind === 'ball') return `ball ${across}`;
+  return `${across} ${ends === undefined ? '? ?' : `${formOfEnd(ends[0])} ${formOfEnd(ends[1])}`}`;
+}
+
+function formOfEnd(end: EndForm): string {
+  const { kind, width, angle, radius, tipFlatDiameter, mouthDiameter, includedAngle, basis } = end;
+  const lengths = [width, radius, tipFlatDiameter, mouthDiameter].map((each) => lengthOf(each, -1));
+  return `${kind}/${basis}/${lengths.join('/')}/${angleOf(angle, -1)}/${angleOf(includedAngle, -1)}`;
+}
+
+function pinBatches(pins: readonly Sized[]): Batch[] {
+  return byForm(pins).map((alike) => ({
+    example: [known(alike[0], 'a pin of its form').part],
+    hasBall: false,
+    added: 0,
+    ...columns(alike.map((each) => ({ ...each, ball: -1, group: null }))),
+  }));
+}
+
+/** Every pin that was measured alone, on one kind of loose ball. */
+function batchesOnBall(
+  pins: readonly Sized[],
+  ball: Sized,
+  together: ReadonlySet<string>,
+  measuring: Measuring,
+  open: Part[],
+): Batch[] {
+  const loose = pins.filter((pin) => !together.has(pairKey(ball.part.id, pin.part.id)));
+  return byForm(loose).flatMap((alike): Batch[] => {
+    const first = known(alike[0], 'a pin of its form');
+    if (hangsOnHole(first.part)) {
+      open.push(...alike.map((each) => each.part));
+      return [];
+    }
+    const example = [ball.part, first.part];
+    const added = known(heightOf(example, measuring), 'height of a measured pair') - first.length;
+    return [
+      {
+        example,
+        hasBall: true,
+        added,
+        ...columns(alike.map((each) => ({ ...each, ball: ball.number, group: null }))),
+      },
+    ];
+  });
+}
+
+/** How deep a ball sinks into a dimple of unknown width hangs on the pin's diameter, which must be known then. */
+function hangsOnHole(pin: Part): boolean {
+  return pin.diameter === undefined && pin.ends?.[0].kind === 'cup';
+}
+
+function heightOf(example: readonly Part[], measuring: Measuring): number | null {
+  const items = example.map((part): Item => ({ part: part.id }));
+  const parts = new Map(example.map((part) => [part.id, part]));
+  const stack = measureStack(items, parts, [], ANY_RADIUS_MM * 4, ANY_RADIUS_MM, measuring);
+  return stack.tops[lowerStackEnd(stack)]?.value ?? null;
+}
+
+type Together = { readonly group: Group; readonly ball: number; readonly pin: number };
+type Pairs = {
+  readonly list: readonly Together[];
+  readonly keys: ReadonlySet<string>;
+  readonly members: ReadonlySet<number>;
+};
+
+/** Groups of one ball and one pin. Of two for the same parts the first counts, as it does in a stack. */
+function pairsMeasuredTogether(
+  groups: readonly Group[],
+  parts: readonly Part[],
+  numbers: ReadonlyMap<Id, number>,
+): Pairs {
+  const keys = new Set<string>();
+  const members = new Set<number>();
+  const list = groups.flatMap((group): Together[] => {
+    const [ballId, pinId] = group.parts;
+    if (group.parts.length !== 2 || ballId === undefined || pinId === undefined) return [];
+    const ball = numbers.get(ballId);
+    const pin = numbers.get(pinId);
+    if (ball === undefined || pin === undefined || keys.has(pairKey(ballId, pinId))) return [];
+    if (parts[ball]?.kind !== 'ball' || parts[pin]?.kind !== 'pin') return [];
+    keys.add(pairKey(ballId, pinId));
+    members.add(ball).add(pin);
+    return [{ group, ball, pin }];
+  });
+  return { list, keys, members };
+}
+
+function pairKey(ball: Id, pin: Id): string {
+  return `${ball} ${pin}`;
+}
+
+function togetherBatches(list: readonly Together[], parts: readonly Part[], measuring: Measuring): Batch[] {
+  const measured = list.flatMap(({ group, ball, pin }): (Sized & { ball: number; group: Group })[] => {
+    const ballPart = known(parts[ball], 'ball of a group');
+    const part = known(parts[pin], 'pin of a group');
+    if (ballPart.quantity < 1 || part.quantity < 1 || part.waist !== undefined) return [];
+    const length = readLength(
+      group.height,
+      { owner: 'group', id: group.id, name: 'height' },
+      measuring,
+    ).value;
+    const form = `${formOf(ballPart, measuring)} ${formOf(part, measuring)}`;
+    return length > 0 ? [{ part, number: pin, length, form, ball, group }] : [];
+  });
+  return byForm(measured).map((alike) => {
+    const first = known(alike[0], 'a pair of its form');
+    return {
+      example: [known(parts[first.ball], 'ball of a group'), first.part],
+      hasBall: true,
+      added: 0,
+      ...columns(alike),
+    };
+  });
+}
+
+/** By form, forms in order; within a form shortest first, equally long ones by number. */
+function byForm<T extends Sized>(list: readonly T[]): T[][] {
+  const forms = new Map<string, T[]>();
+  for (const each of list) {
+    const alike = forms.get(each.form);
+    if (alike === undefined) forms.set(each.form, [each]);
+    else alike.push(each);
+  }
+  return [...forms.entries()]
+    .sort(([one], [other]) => compareText(one, other))
+    .map(([, alike]) => alike.sort((one, other) => one.length - other.length || one.number - other.number));
+}
+
+function columns(
+  list: readonly (Sized & { readonly ball: number; readonly group: Group | null })[],
+): Pick<Batch, 'lengths' | 'pins' | 'balls' | 'groups' | 'ballKinds'> {
+  return {
+    ballKinds: [...new Set(list.map((each) => each.ball))].filter((ball) => ball >= 0),
+    lengths: Float64Array.from(list, (each) => each.length),
+    pins: Int32Array.from(list, (each) => each.number),
+    balls: Int32Array.from(list, (each) => each.ball),
+    groups: list.map((each) => each.group),
+  };
+}
+
+function compareText(one: string, other: string): number {
+  return one < other ? -1 : one > other ? 1 : 0;
+}
