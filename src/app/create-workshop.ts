@@ -16,7 +16,7 @@ import {
   readPreferences,
 } from '../state/preferences-store.ts';
 import { createViewStore, type ViewStore } from '../state/view-store.ts';
-import type { Keeper } from './keeper.ts';
+import type { Keeper, KeeperOptions } from './keeper.ts';
 import { startMotion } from './motion.ts';
 
 export type Workshop = {
@@ -26,6 +26,8 @@ export type Workshop = {
   readonly services: Services;
   /** Resolves when saving is loaded; null where the browser keeps nothing. */
   readonly keeper: Promise<Keeper | null>;
+  /** This browser has been used before: there may be a job to go on with. */
+  readonly isComingBack: boolean;
   readonly openExample: () => Promise<void>;
   readonly newCylinder: () => Promise<void>;
   /** Shows another job, and saves it from now on. */
@@ -43,13 +45,17 @@ export function createWorkshop(
 ): Workshop {
   const document = createDocumentStore(first);
   const view = createViewStore(first);
-  const preferences = createPreferencesStore(loadPreferences());
+  const kept = loadPreferences();
+  const preferences = createPreferencesStore(kept);
   let example = exampleId;
 
   preferences.subscribe((state) => keepPreferences(preferencesOf(state)));
   watchPreferences((kept) => preferences.getState().set(readPreferences(kept)));
-  document.subscribe(({ job }, before) => {
+  document.subscribe(({ job, history }, before) => {
     if (job !== before.job) view.getState().follow(job);
+    // From the first step on there is something to come back to: the next start looks for it at once.
+    if (history.present > 0 && before.history.present === 0)
+      keepPreferences(preferencesOf(preferences.getState()));
   });
   startMotion({ document, view, preferences });
 
@@ -82,7 +88,8 @@ export function createWorkshop(
       isExample: (job) => job.id === example,
       SolidView,
     },
-    keeper: startKeeping(document, view, (id) => id === example),
+    keeper: startKeeping({ document, view, isUnsavedExample: (id) => id === example }, kept !== null),
+    isComingBack: kept !== null,
     openExample,
     newCylinder,
     show,
@@ -110,15 +117,11 @@ function slideHalfWay(view: ViewStore, job: Job): void {
   if (key !== null) view.getState().moveKey((key.seatedTravel + key.outTravel) / 2);
 }
 
-/** Saving needs more code than the first picture: it is loaded when the page has time. */
-async function startKeeping(
-  document: DocumentStore,
-  view: ViewStore,
-  isUnsavedExample: (id: string) => boolean,
-): Promise<Keeper | null> {
-  await idle();
+/** Saving needs more code than the first picture: it is loaded when the page has time, or at once to go on with a job. */
+async function startKeeping(options: KeeperOptions, isComingBack: boolean): Promise<Keeper | null> {
+  if (!isComingBack) await idle();
   const { openKeeper } = await import('./keeper.ts');
-  return openKeeper({ document, view, isUnsavedExample });
+  return openKeeper(options);
 }
 
 function idle(): Promise<void> {

@@ -25,7 +25,7 @@ export type Keeper = {
   readonly flush: () => Promise<void>;
 };
 
-type KeeperOptions = {
+export type KeeperOptions = {
   readonly document: DocumentStore;
   readonly view: ViewStore;
   /** The example is only kept once somebody has changed it. */

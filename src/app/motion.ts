@@ -18,6 +18,8 @@ type MotionStores = {
 /** s. A hand takes about this long for the whole way. */
 const WHOLE_WAY_S = 2.6;
 const TURN_S = 1.4;
+/** rad. A plug that does not move at all is turned this little: nobody can see it, but it says that it was tried. */
+const TRIED_RAD = 1e-5;
 /** s. With reduced motion: this many pictures, each this long. */
 const STILL_STEPS = 6;
 const STILL_STEP_S = 0.35;
@@ -93,7 +95,7 @@ function wayOf(playing: Playing, { document, view }: MotionStores): Way | null {
       const attempt = turnAttempt(look);
       return attempt === null
         ? null
-        : { from: state.turn, to: attempt.reach, seconds: TURN_S, set: turnPlug };
+        : { from: state.turn, to: Math.max(attempt.reach, TRIED_RAD), seconds: TURN_S, set: turnPlug };
     }
     case 'turn back':
       return { from: state.turn, to: 0, seconds: TURN_S, set: turnPlug };

@@ -17,10 +17,10 @@ export function TopBar({ workshop }: { readonly workshop: Workshop }) {
   const words = savedWords(saved);
   return (
     <header className="top-bar">
-      <p className="wordmark">
+      <h1 className="wordmark">
         <span className="wordmark-word">Shearsight</span>
         <img className="wordmark-mark" src={mark} alt="Shearsight" />
-      </p>
+      </h1>
       <JobTitle workshop={workshop} />
       <output
         className="saved"

@@ -52,7 +52,7 @@ export type ViewActions = {
   readonly pickKey: (key: Id | null) => void;
   readonly pickPlan: (plan: Id | null) => void;
   readonly pickChamber: (chamber: Id | null) => void;
-  /** Puts the key somewhere along its way, which stops what plays. Never past home. */
+  /** Puts the key somewhere along its way, which stops what plays and turns the plug back upright. Never past home. */
   readonly moveKey: (travel: number) => void;
   /** Turns the plug, which stops what plays. */
   readonly turnPlug: (turn: Radians) => void;
@@ -107,7 +107,7 @@ export function createViewStore(first?: Job): ViewStore {
     pickKey: (key) => set({ key }),
     pickPlan: (plan) => set({ plan }),
     pickChamber: (pickedChamber) => set({ pickedChamber }),
-    moveKey: (travel) => set({ travel: Math.max(0, travel), playing: 'nothing' }),
+    moveKey: (travel) => set({ travel: Math.max(0, travel), turn: asRadians(0), playing: 'nothing' }),
     turnPlug: (turn) => set({ turn, playing: 'nothing' }),
     playTo: ({ travel, turn }) =>
       set((now) => ({ travel: Math.max(0, travel ?? now.travel), turn: turn ?? now.turn })),
@@ -125,6 +125,8 @@ export function createViewStore(first?: Job): ViewStore {
         picks.plan === now.plan &&
         picks.pickedChamber === now.pickedChamber;
       if (!isSame) set(picks);
+      // Other stacks may not turn as far: the plug stands upright again.
+      if (now.turn !== 0) set({ turn: asRadians(0), playing: 'nothing' });
     },
     open: (job) => set({ ...picksFor(job, FIRST_VIEW), travel: 0, turn: asRadians(0), playing: 'nothing' }),
   }));

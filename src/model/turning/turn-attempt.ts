@@ -92,12 +92,23 @@ function turnAtLine(
     const place = placeOf(split.below, bench, chamber, assembly);
     if (place === null) return null;
     const input = windowInputFor({ place, line, bench, assembly, chamber });
-    const binding = bindsAt(input, split.offset);
+    const binding = bindingOf(
+      input,
+      split.offset,
+      (chamber.holes[line.index + 1]?.radius ?? 0) - input.upper.radius,
+    );
     if (binding !== null) bindings.push({ chamber: chamber.id, binding });
     const axisY = assembly.lines[line.index]?.innerAxisY ?? 0;
     rides.push({ chamber: chamber.id, input, offset: split.offset, axisY });
   }
   return rides.length === 0 ? null : { line, bindings, rides };
+}
+
+/** Where it binds; a driver that leaves play in its hole lets a high pin come against the hole's edge a little later. */
+function bindingOf(input: WindowInput, offset: number, play: number): Binding | null {
+  const binding = bindsAt(input, offset);
+  if (binding === null || play <= 0) return binding;
+  return bindsAt({ ...input, upper: { ...input.upper, sideways: play } }, offset) ?? binding;
 }
 
 function placeOf(below: Id, bench: Bench, chamber: AssemblyChamber, assembly: Assembly): SplitPlace | null {

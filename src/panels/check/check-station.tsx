@@ -1,12 +1,96 @@
-/** The station where the whole cylinder is looked at: the answer, and the section beside it. */
+/** The station where the whole cylinder is looked at: the answer, what is worth knowing, and the tests at the bench. */
+import type { Finding } from '../../model/evaluate/evaluation.ts';
 import { AnswerBox } from '../answer/answer-box.tsx';
 import { answerOf } from '../answer/answer-of.ts';
+import { splitThatMatters } from '../answer/verdict-words.ts';
+import { BenchTests } from '../measure/bench-tests.tsx';
 import type { Look } from '../shared/look.ts';
+import { useView } from '../shared/services.tsx';
+import './check-station.css';
 
 export function CheckStation({ look }: { readonly look: Look }) {
   return (
     <div className="station check">
       <AnswerBox answer={answerOf(look)} />
+      <OneAtATime look={look} />
+      <Findings look={look} />
     </div>
+  );
+}
+
+/** The bench test, one chamber at a time in the shell: what is expected, and what really happened. */
+function OneAtATime({ look }: { readonly look: Look }) {
+  const picked = useView((view) => view.pickedChamber);
+  const pick = useView((view) => view.pickChamber);
+  const rows = look.rows.rows.filter(
+    ({ chamber }) => (look.chamberResults.get(chamber.id)?.splits.length ?? 0) > 0,
+  );
+  if (rows.length === 0) return null;
+  return (
+    <section className="one-at-a-time" aria-labelledby="one-at-a-time">
+      <h2 id="one-at-a-time">One chamber at a time</h2>
+      <p className="small quiet">
+        Key in, one stack alone in the shell: first without its driver, then with it. What is expected, and
+        what really happened.
+      </p>
+      {rows.map((row) => {
+        const result = look.chamberResults.get(row.chamber.id);
+        if (result === undefined) return null;
+        return (
+          <details
+            key={row.chamber.id}
+            className="fold one-chamber"
+            open={picked === row.chamber.id}
+            onToggle={({ currentTarget }) => {
+              if (currentTarget.open && picked !== row.chamber.id) pick(row.chamber.id);
+            }}
+          >
+            <summary>
+              <span className="fold-title">{row.number}</span>
+              <span className="one-expected">
+                alone {result.alone?.lowerStackOnly ?? 'unknown'}, with driver{' '}
+                {result.alone?.withDriver ?? 'unknown'}
+              </span>
+            </summary>
+            <NextStep step={splitThatMatters(result)?.split.nextStep ?? null} />
+            <BenchTests row={row} look={look} result={result} />
+          </details>
+        );
+      })}
+    </section>
+  );
+}
+
+function NextStep({ step }: { readonly step: string | null }) {
+  return step === null ? null : <p>{step}</p>;
+}
+
+function Findings({ look }: { readonly look: Look }) {
+  const { findings } = look.evaluation;
+  if (findings.length === 0) return null;
+  return (
+    <section className="findings" aria-labelledby="worth-knowing">
+      <h2 id="worth-knowing">Worth knowing</h2>
+      <ul>
+        {findings.map((finding) => (
+          <FindingItem key={`${finding.code} ${finding.message}`} finding={finding} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function FindingItem({ finding }: { readonly finding: Finding }) {
+  const pick = useView((view) => view.pickChamber);
+  const chamber = finding.chambers[0];
+  return (
+    <li className="finding" data-severity={finding.severity}>
+      <p>{finding.message}</p>
+      {chamber === undefined ? null : (
+        <button type="button" className="link-button" onClick={() => pick(chamber)}>
+          Show me
+        </button>
+      )}
+    </li>
   );
 }

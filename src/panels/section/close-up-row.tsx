@@ -1,4 +1,7 @@
+import { useMemo } from 'react';
 import { closeUp, closeUpCaption } from '../../drawing/close-up.ts';
+import type { Pose } from '../../model/assembly/pose.ts';
+import type { Id } from '../../model/schema/leaf.ts';
 import { verdictWords } from '../answer/verdict-words.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
@@ -22,9 +25,21 @@ type CloseUpRowProps = {
 
 /** One close-up for each stack; picking one picks its chamber everywhere. */
 export function CloseUpRow({ look, isKeyHome }: CloseUpRowProps) {
+  return isKeyHome ? <HomeCloseUps look={look} /> : <LiveCloseUps look={look} />;
+}
+
+/** Not drawn anew while the key moves. */
+function HomeCloseUps({ look }: { readonly look: Look }) {
+  const pose = useMemo(() => homePose(look), [look]);
+  return <CloseUps look={look} pose={pose} note="Key fully in. " />;
+}
+
+function LiveCloseUps({ look }: { readonly look: Look }) {
+  return <CloseUps look={look} pose={usePose(look)} note="" />;
+}
+
+function CloseUps({ look, pose, note }: { readonly look: Look; readonly pose: Pose; readonly note: string }) {
   const [frame, room] = useWidth<HTMLDivElement>();
-  const live = usePose(look);
-  const pose = isKeyHome ? homePose(look) : live;
   const { unit } = look.job.settings;
   const open = look.rows.rows.filter(({ chamber }) => look.chamberResults.has(chamber.id));
   const isEmpty = open.every(({ chamber }) => look.chamberResults.get(chamber.id)?.splits.length === 0);
@@ -43,57 +58,69 @@ export function CloseUpRow({ look, isKeyHome }: CloseUpRowProps) {
       {room === 0 ? null : (
         <ol className="close-ups">
           {open.map(({ chamber, number }) => (
-            <CloseUpButton key={chamber.id} look={look} chamber={chamber.id} number={number}>
-              {(isPicked) => (
-                <DrawingSvg
-                  isDecoration
-                  drawing={closeUp(look.assembly, pose, look.evaluation, {
-                    ...options,
-                    chamber: chamber.id,
-                    width,
-                    windowHeight: WINDOW_HEIGHT,
-                    isPicked,
-                    badge: 'short',
-                  })}
-                />
-              )}
-            </CloseUpButton>
+            <CloseUpButton
+              key={chamber.id}
+              look={look}
+              pose={pose}
+              chamber={chamber.id}
+              number={number}
+              width={width}
+            />
           ))}
         </ol>
       )}
       <p className="small quiet">
-        {isKeyHome ? 'Key fully in. ' : ''}
+        {note}
         {closeUpCaption(look.assembly, pose, look.evaluation, options)}
       </p>
     </div>
   );
 }
 
-function CloseUpButton({
-  look,
-  chamber,
-  number,
-  children,
-}: {
+type CloseUpButtonProps = {
   readonly look: Look;
-  readonly chamber: string;
+  readonly pose: Pose;
+  readonly chamber: Id;
   readonly number: number;
-  readonly children: (isPicked: boolean) => React.ReactNode;
-}) {
+  readonly width: number;
+};
+
+function CloseUpButton({ look, pose, chamber, number, width }: CloseUpButtonProps) {
   const isPicked = useView((view) => view.pickedChamber === chamber);
   const pick = useView((view) => view.pickChamber);
+  const { unit } = look.job.settings;
+  const picture = useMemo(
+    () => (
+      <DrawingSvg
+        isDecoration
+        drawing={closeUp(look.assembly, pose, look.evaluation, {
+          chamber,
+          width,
+          windowHeight: WINDOW_HEIGHT,
+          unit,
+          mode: 'stretched',
+          stretch: STRETCH,
+          isPicked,
+          badge: 'short',
+        })}
+      />
+    ),
+    [look, pose, chamber, width, unit, isPicked],
+  );
   const result = look.chamberResults.get(chamber);
-  const words = result === undefined ? null : verdictWords(result, look.job.settings.unit);
+  const words = result === undefined ? null : verdictWords(result, unit);
   return (
     <li>
       <button
         type="button"
         className="close-up"
         aria-pressed={isPicked}
-        aria-label={`Chamber ${number}: ${words === null ? 'closed' : `${words.offset}, ${words.verdict}`}`}
         onClick={() => pick(isPicked ? null : chamber)}
       >
-        {children(isPicked)}
+        <span className="visually-hidden">
+          Chamber {number}: {words === null ? 'closed' : `${words.offset}, ${words.verdict}`}
+        </span>
+        {picture}
       </button>
     </li>
   );

@@ -1,32 +1,40 @@
-/** The cylinder in section beside the station: long section, a close-up of each stack, and the key's travel. */
-import { lazy, type ReactNode, Suspense } from 'react';
+/** The cylinder in section beside the station: long section or solid view, a close-up of each stack, the key's travel. */
+import { lazy, Suspense, useState } from 'react';
 import type { Look } from '../shared/look.ts';
+import { useServices, useView } from '../shared/services.tsx';
 import { ONE_COLUMN, ONE_HAND, useMedia } from '../shared/use-media.ts';
+import { useWindowHeight } from '../shared/use-window-height.ts';
 import { LongSectionView } from './long-section-view.tsx';
 import { SectionTools } from './section-tools.tsx';
 import { TravelSlider } from './travel-slider.tsx';
 import './section-pane.css';
 
-// The long section is the first picture; the close-ups follow it.
+// The long section is the first picture; everything else follows it.
 const CloseUpRow = lazy(async () => ({ default: (await import('./close-up-row.tsx')).CloseUpRow }));
+const TurnView = lazy(async () => ({ default: (await import('./turn-view.tsx')).TurnView }));
+const PickedChamber = lazy(async () => ({
+  default: (await import('../check/picked-chamber.tsx')).PickedChamber,
+}));
 
 type SectionPaneProps = {
   readonly look: Look;
-  /** In place of the drawing, when the solid view is chosen. */
-  readonly solid?: ReactNode;
   /** Beside a station that needs the room: on a phone, close-ups are left to the station that is for looking. */
   readonly isBeside: boolean;
 };
 
-/** px. How high the long section may be, so that what was measured stays in sight. */
-const DESK_HEIGHT = 440;
+/** Share of the window's height that the picture may take, and never less than so many px. */
+const DESK_SHARE = 0.5;
+const WIDE_SHARE = 0.56;
+const LEAST_DESK_HEIGHT = 360;
 const TABLET_HEIGHT = 320;
 const PHONE_HEIGHT = 280;
 
-export function SectionPane({ look, solid, isBeside }: SectionPaneProps) {
+export function SectionPane({ look, isBeside }: SectionPaneProps) {
   const isOneColumn = useMedia(ONE_COLUMN);
   const isOneHand = useMedia(ONE_HAND);
-  const maxHeight = isOneHand ? PHONE_HEIGHT : isOneColumn ? TABLET_HEIGHT : DESK_HEIGHT;
+  const windowHeight = useWindowHeight();
+  const desk = Math.max(LEAST_DESK_HEIGHT, windowHeight * (isBeside ? DESK_SHARE : WIDE_SHARE));
+  const maxHeight = isOneHand ? PHONE_HEIGHT : isOneColumn ? TABLET_HEIGHT : desk;
   const { key } = look.assembly;
   const closeUps = (
     <div className="close-ups-place">
@@ -38,7 +46,7 @@ export function SectionPane({ look, solid, isBeside }: SectionPaneProps) {
   return (
     <section className="section-pane" id="section" tabIndex={-1} aria-label="The cylinder in section">
       <SectionTools look={look} />
-      {solid ?? <LongSectionView look={look} maxHeight={maxHeight} />}
+      <Picture look={look} maxHeight={maxHeight} />
       {isOneColumn ? null : closeUps}
       {key === null ? null : <TravelSlider look={look} way={key} />}
       {isOneColumn && !(isOneHand && isBeside) ? (
@@ -49,6 +57,38 @@ export function SectionPane({ look, solid, isBeside }: SectionPaneProps) {
           {closeUps}
         </details>
       ) : null}
+      {isBeside ? null : (
+        <Suspense fallback={null}>
+          <PickedChamber look={look} />
+        </Suspense>
+      )}
     </section>
+  );
+}
+
+/** Drawing or solid view. The solid view, once opened, stays there for the session, hidden while the drawing is shown. */
+function Picture({ look, maxHeight }: { readonly look: Look; readonly maxHeight: number }) {
+  const { SolidView } = useServices();
+  const isSolid = useView((view) => view.picture === 'solid') && SolidView !== null;
+  const isTurning = useView((view) => view.turn !== 0 || view.playing === 'turn');
+  const [wasSolid, setWasSolid] = useState(false);
+  if (isSolid && !wasSolid) setWasSolid(true);
+  return (
+    <>
+      {isSolid ? null : isTurning ? (
+        <Suspense fallback={null}>
+          <TurnView look={look} maxHeight={maxHeight} />
+        </Suspense>
+      ) : (
+        <LongSectionView look={look} maxHeight={maxHeight} />
+      )}
+      {SolidView !== null && wasSolid ? (
+        <div className="solid-place" hidden={!isSolid} style={{ height: maxHeight }}>
+          <Suspense fallback={<p className="loading quiet">Loading the solid view…</p>}>
+            <SolidView />
+          </Suspense>
+        </div>
+      ) : null}
+    </>
   );
 }

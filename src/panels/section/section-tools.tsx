@@ -10,6 +10,7 @@ export function SectionTools({ look }: { readonly look: Look }) {
   const travel = useView((view) => view.travel);
   const turn = useView((view) => view.turn);
   const play = useView((view) => view.play);
+  const moveKey = useView((view) => view.moveKey);
   const playing = useView((view) => view.playing);
   const picture = useView((view) => view.picture);
   const setPicture = useView((view) => view.setPicture);
@@ -17,7 +18,11 @@ export function SectionTools({ look }: { readonly look: Look }) {
   const way = key === null ? null : { seated: key.seatedTravel, out: key.outTravel };
   const isHome = way !== null && travel - way.seated < 1e-3;
   const isTurned = Math.abs(turn) > 1e-6;
-  const canTurn = isHome && turnAttempt(look) !== null;
+  const canTurn = turnAttempt(look) !== null;
+  const tryTheTurn = () => {
+    if (way !== null && !isHome) moveKey(way.seated);
+    play('turn');
+  };
   return (
     <div className="section-tools">
       {way === null ? null : (
@@ -36,7 +41,7 @@ export function SectionTools({ look }: { readonly look: Look }) {
             className="button"
             data-kind={isHome ? 'main' : undefined}
             disabled={!canTurn && !isTurned}
-            onClick={() => play(isTurned ? 'turn back' : 'turn')}
+            onClick={isTurned ? () => play('turn back') : tryTheTurn}
           >
             {isTurned ? 'Turn back' : 'Try the turn'}
           </button>
