@@ -26,10 +26,13 @@ export type AutosaveOptions = {
   readonly fromNow?: boolean;
 };
 
-/** Starts saving; the result ends it. A running gesture is not saved, its commit is. */
+/**
+ * Starts saving; the result ends it. A running gesture is not saved, its commit is. Steps made while a stored job was
+ * being opened are saved at once.
+ */
 export function startAutosave({ source, queue, page, fromNow = false }: AutosaveOptions): () => void {
   let last = source.getState().history;
-  if (fromNow) queue.offer(last);
+  if (fromNow || queue.misses(last)) queue.offer(last);
   const end = source.subscribe(() => {
     const { history } = source.getState();
     const isSame = history.entries === last.entries && history.present === last.present;

@@ -15,53 +15,67 @@ export type InertCopy =
   | { readonly type: 'success'; readonly value: JsonValue }
   | { readonly type: 'error'; readonly problem: Problem };
 
-const INHERITED: ReadonlySet<string> = new Set([
-  'prototype',
-  ...Object.getOwnPropertyNames(Object.prototype),
-]);
+const INHERITED: ReadonlySet<string> = new Set(Object.getOwnPropertyNames(Object.prototype));
 
 /** Copies; the first thing refused ends it. Expects data from JSON.parse whose depth was already checked. */
 export function inertCopy(parsed: unknown): InertCopy {
-  let values = 0;
-  const copy = (value: unknown, place: string): JsonValue => {
-    values += 1;
-    if (values > MOST_VALUES) refuse('file', 'holds more values than any job could.');
-    if (Array.isArray(value)) {
-      if (value.length > MOST_MEMBERS) refuse(place, `has more than ${MOST_MEMBERS} members.`);
-      return value.map((member, i) => copy(member, `${place} ${i + 1}`));
-    }
-    if (typeof value === 'object' && value !== null) return copyObject(value, place);
-    if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') return value;
-    return null;
-  };
-  const copyObject = (object: object, place: string): JsonObject => {
-    const members = Object.entries(object);
-    if (members.length > MOST_MEMBERS) refuse(place, `has more than ${MOST_MEMBERS} fields.`);
-    return Object.fromEntries(
-      members.map(([name, member]) => {
-        if (INHERITED.has(name)) refuse(place, `has a field that no job may have: ${name}.`);
-        if (name === 'id' && INHERITED.has(String(member)))
-          refuse(place, `has an id that no job may have: ${String(member)}.`);
-        return [name, copy(member, place === 'file' ? name : `${place} › ${name}`)];
-      }),
-    );
-  };
+  const copier = new Copier();
   try {
-    return { type: 'success', value: copy(parsed, 'file') };
+    return { type: 'success', value: copier.copy(parsed) };
   } catch (error) {
-    if (error instanceof Refusal) return { type: 'error', problem: error.problem };
+    if (error instanceof Refusal) return { type: 'error', problem: copier.told(error.message) };
     throw error;
   }
 }
 
-class Refusal extends Error {
-  readonly problem: Problem;
-  constructor(problem: Problem) {
-    super(problem.message);
-    this.problem = problem;
+class Copier {
+  private values = 0;
+  /** Where the copying is: names of members, and numbers of members of lists. */
+  private readonly path: (string | number)[] = [];
+
+  copy(value: unknown): JsonValue {
+    this.values += 1;
+    if (this.values > MOST_VALUES) throw new Refusal('holds more values than any job could.');
+    if (Array.isArray(value)) return this.copyList(value);
+    if (typeof value === 'object' && value !== null) return this.copyObject(value);
+    if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') return value;
+    return null;
+  }
+
+  /** A problem at the place where the copying stopped: `parts 3 › length`. */
+  told(message: string): Problem {
+    let field = '';
+    for (const step of this.path) {
+      if (typeof step === 'number') field += ` ${step + 1}`;
+      else field += `${field === '' ? '' : ' › '}${step}`;
+    }
+    return { field: field.trim() === '' ? 'file' : field.trim(), message };
+  }
+
+  private copyList(list: readonly unknown[]): readonly JsonValue[] {
+    if (list.length > MOST_MEMBERS) throw new Refusal(`has more than ${MOST_MEMBERS} members.`);
+    return list.map((member, i) => this.copyAt(i, member));
+  }
+
+  private copyObject(object: object): JsonObject {
+    const members = Object.entries(object);
+    if (members.length > MOST_MEMBERS) throw new Refusal(`has more than ${MOST_MEMBERS} fields.`);
+    return Object.fromEntries(
+      members.map(([name, member]): [string, JsonValue] => {
+        if (INHERITED.has(name)) throw new Refusal(`has a field that no job may have: ${name}.`);
+        if (name === 'id' && INHERITED.has(String(member)))
+          throw new Refusal(`has an id that no job may have: ${String(member)}.`);
+        return [name, this.copyAt(name, member)];
+      }),
+    );
+  }
+
+  private copyAt(step: string | number, value: unknown): JsonValue {
+    this.path.push(step);
+    const copied = this.copy(value);
+    this.path.pop();
+    return copied;
   }
 }
 
-function refuse(field: string, message: string): never {
-  throw new Refusal({ field, message });
-}
+class Refusal extends Error {}

@@ -7,6 +7,7 @@
 import type { Job } from '../model/schema/job-schema.ts';
 import { parseJob } from '../model/schema/parse-job.ts';
 import type { Problem } from '../model/schema/problem.ts';
+import { findJsonDamage } from './find-json-damage.ts';
 import { inertCopy } from './inert-copy.ts';
 import { measureDepth } from './measure-depth.ts';
 import { migrateJob } from './migrations/migrate-job.ts';
@@ -101,8 +102,8 @@ function readText(text: string): ReadJobData {
   let parsed: unknown;
   try {
     parsed = JSON.parse(text);
-  } catch (error) {
-    return failed('unreadable', 'file', whereUnreadable(text, error));
+  } catch {
+    return failed('unreadable', 'file', whereUnreadable(text));
   }
   return readJobData(parsed);
 }
@@ -117,12 +118,10 @@ function tooLarge(size: number): JobProblems {
   );
 }
 
-/** Says the line at which reading ended, where the reader told it. */
-function whereUnreadable(text: string, error: unknown): string {
+/** Says the line from which on the text is no JSON. */
+function whereUnreadable(text: string): string {
   if (text.trim() === '') return 'This file is empty.';
-  const place = /position (\d+)/.exec(error instanceof Error ? error.message : '')?.[1];
-  if (place === undefined) return 'This file is not readable: it is cut off or damaged.';
-  const line = text.slice(0, Number(place)).split('\n').length;
+  const line = text.slice(0, findJsonDamage(text) ?? text.length).split('\n').length;
   return `This file is not readable from line ${line} on: it is cut off or damaged there.`;
 }
 

@@ -2,8 +2,7 @@
 
 const QUOTE = 34;
 const BACKSLASH = 92;
-const OPENERS: ReadonlySet<number> = new Set([91, 123]);
-const CLOSERS: ReadonlySet<number> = new Set([93, 125]);
+const [OPEN_LIST, CLOSE_LIST, OPEN_OBJECT, CLOSE_OBJECT] = [91, 93, 123, 125] as const;
 
 /** Measures the deepest nesting of lists and objects in JSON text; brackets within strings do not count. */
 export function measureDepth(text: string): number {
@@ -16,10 +15,10 @@ export function measureDepth(text: string): number {
       if (code === BACKSLASH) i += 1;
       else if (code === QUOTE) isInString = false;
     } else if (code === QUOTE) isInString = true;
-    else if (OPENERS.has(code)) {
+    else if (code === OPEN_LIST || code === OPEN_OBJECT) {
       depth += 1;
       if (depth > deepest) deepest = depth;
-    } else if (CLOSERS.has(code)) depth -= 1;
+    } else if (code === CLOSE_LIST || code === CLOSE_OBJECT) depth -= 1;
   }
   return deepest;
 }

@@ -4,6 +4,7 @@
  */
 import { type History, restoreHistory } from '../model/history/history.ts';
 import type { HistoryEntry } from '../model/history/history-entry.ts';
+import { shareStructure } from '../model/history/share-structure.ts';
 import type { RowCodec } from './row-codec.ts';
 import { readSnapshotText, type Snapshot } from './snapshot.ts';
 import { type JobStorage, newestRevision, type QuarantinedRow, type StoredRow } from './stored-row.ts';
@@ -102,6 +103,7 @@ async function readSteps(
   let present = 0;
   let lost = 0;
   for (const [i, number] of snapshot.steps.entries()) {
+    if (i % STEPS_AT_ONCE === STEPS_AT_ONCE - 1) await pause();
     const row = rows[i];
     const found = row === undefined ? null : await read(row);
     const isPresent = i === snapshot.present;
@@ -111,10 +113,17 @@ async function readSteps(
       continue;
     }
     const { name, at, job } = isPresent || found?.type !== 'success' ? snapshot : found.snapshot;
-    entries.push({ name, at, job });
+    entries.push({ name, at, job: shareStructure(entries.at(-1)?.job, job) });
     numbers.push(found?.type === 'success' ? number : null);
   }
   return { entries, present, numbers, lost };
+}
+
+/** Steps read in one go; the page is let live between them. */
+const STEPS_AT_ONCE = 8;
+
+function pause(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 0));
 }
 
 type RowRead =

@@ -25,58 +25,86 @@ const FIRST_NAMES: readonly string[] = [
   'label',
   'kind',
   'role',
+  'settings',
+  'instruments',
+  'sessions',
+  'cylinders',
+  'keys',
+  'seatings',
+  'parts',
+  'groups',
+  'plans',
+  'intents',
+  'benchResults',
+  'note',
+  'readings',
   'typed',
   'unit',
   'value',
 ];
+const RANKS = new Map(FIRST_NAMES.map((name, i) => [name, i]));
 
 /** Prints JSON data. Members that are undefined are left out. */
 export function printJson(data: Printable): string {
-  return `${print(data, 0)}\n`;
+  return `${new Printer().print(data, 0, 0)}\n`;
 }
 
-function print(value: Printable, indent: number): string {
-  const line = oneLine(value, WIDTH - indent);
-  if (line !== null || typeof value !== 'object' || value === null) return line ?? JSON.stringify(value);
-  const inner = indent + 2;
-  const members = isList(value)
-    ? value.map((member) => print(member, inner))
-    : orderedMembers(value).map(([name, member]) => `${JSON.stringify(name)}: ${print(member, inner)}`);
-  const [open, close] = isList(value) ? ['[', ']'] : ['{', '}'];
-  const separator = `,\n${' '.repeat(inner)}`;
-  return `${open}\n${' '.repeat(inner)}${members.join(separator)}\n${' '.repeat(indent)}${close}`;
-}
+type Members = readonly (readonly [name: string, member: Printable])[];
 
-/** The value on one line, or null when that needs more than the room there is. Gives up as soon as it is too long. */
-function oneLine(value: Printable, room: number): string | null {
-  if (room < 0) return null;
-  if (typeof value !== 'object' || value === null) {
-    const text = JSON.stringify(value);
-    return text.length <= room ? text : null;
+class Printer {
+  /** Members in order: each object is looked at several times, once for every line it might stand on. */
+  private readonly ordered = new Map<object, Members>();
+
+  /** Prints a value that stands after a lead of so many characters on a line indented so far. */
+  print(value: Printable, indent: number, lead: number): string {
+    // One character is left for the comma after it.
+    const line = this.oneLine(value, WIDTH - 1 - indent - lead);
+    if (line !== null || typeof value !== 'object' || value === null) return line ?? JSON.stringify(value);
+    const inner = indent + 2;
+    const members = isList(value)
+      ? value.map((member) => this.print(member, inner, 0))
+      : this.membersOf(value).map(([name, member]) => {
+          const start = `${JSON.stringify(name)}: `;
+          return start + this.print(member, inner, start.length);
+        });
+    const [open, close] = isList(value) ? ['[', ']'] : ['{', '}'];
+    const separator = `,\n${' '.repeat(inner)}`;
+    return `${open}\n${' '.repeat(inner)}${members.join(separator)}\n${' '.repeat(indent)}${close}`;
   }
-  const members: (readonly [string, Printable])[] = isList(value)
-    ? value.map((member) => ['', member])
-    : orderedMembers(value);
-  let text = '';
-  for (const [name, member] of members) {
-    const lead = `${text === '' ? '' : ', '}${isList(value) ? '' : `${JSON.stringify(name)}: `}`;
-    const rest = oneLine(member, room - text.length - lead.length - 2);
-    if (rest === null) return null;
-    text += lead + rest;
-  }
-  if (isList(value)) return `[${text}]`;
-  return text === '' ? '{}' : `{ ${text} }`;
-}
 
-function orderedMembers(object: { readonly [name: string]: Printable | undefined }): [string, Printable][] {
-  return Object.entries(object)
-    .flatMap(([name, member]): [string, Printable][] => (member === undefined ? [] : [[name, member]]))
-    .sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1));
+  /** The value on one line, or null when that needs more than the room there is. Gives up as soon as it is too long. */
+  private oneLine(value: Printable, room: number): string | null {
+    if (room < 0) return null;
+    if (typeof value !== 'object' || value === null) {
+      const text = JSON.stringify(value);
+      return text.length <= room ? text : null;
+    }
+    const members: Members = isList(value) ? value.map((member) => ['', member]) : this.membersOf(value);
+    const brackets = isList(value) ? 2 : 4;
+    let text = '';
+    for (const [name, member] of members) {
+      const lead = `${text === '' ? '' : ', '}${isList(value) ? '' : `${JSON.stringify(name)}: `}`;
+      const rest = this.oneLine(member, room - text.length - lead.length - brackets);
+      if (rest === null) return null;
+      text += lead + rest;
+    }
+    if (isList(value)) return `[${text}]`;
+    return text === '' ? '{}' : `{ ${text} }`;
+  }
+
+  private membersOf(object: { readonly [name: string]: Printable | undefined }): Members {
+    const before = this.ordered.get(object);
+    if (before !== undefined) return before;
+    const members = Object.entries(object)
+      .flatMap(([name, member]): [string, Printable][] => (member === undefined ? [] : [[name, member]]))
+      .sort(([a], [b]) => rank(a) - rank(b) || (a < b ? -1 : 1));
+    this.ordered.set(object, members);
+    return members;
+  }
 }
 
 function rank(name: string): number {
-  const place = FIRST_NAMES.indexOf(name);
-  return place < 0 ? FIRST_NAMES.length : place;
+  return RANKS.get(name) ?? RANKS.size;
 }
 
 function isList(value: Printable): value is readonly Printable[] {

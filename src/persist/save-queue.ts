@@ -29,6 +29,8 @@ export type SaveQueue = {
   readonly id: string;
   /** Wants a history saved. A running gesture in it is not saved. */
   readonly offer: (history: History) => void;
+  /** Whether the job is stored, but not all steps of this history of it. */
+  readonly misses: (history: History) => boolean;
   /** Waits until nothing is left to write, or nothing more can be. */
   readonly flush: () => Promise<SaveState>;
   /** Tries again after a failure. */
@@ -63,7 +65,7 @@ export function createSaveQueue(options: SaveQueueOptions): SaveQueue {
     onState(next);
   };
 
-  /** One try; true when there may be more to do. */
+  /** One try; false when it did not succeed. */
   async function saveOnce(history: History): Promise<boolean> {
     const savedAt = clock();
     const plan = planWrite(history, base, savedAt);
@@ -106,27 +108,34 @@ export function createSaveQueue(options: SaveQueueOptions): SaveQueue {
   }
 
   /** After a save: says so, unless there is more to write. */
-  function settle(history: History): boolean {
+  function settle(history: History): true {
     if (wanted === history) wanted = null;
-    if (wanted !== null) return true;
-    tell({ kind: 'saved', revision: base.revision, at: base.savedAt ?? clock() });
-    return false;
+    if (wanted === null) tell({ kind: 'saved', revision: base.revision, at: base.savedAt ?? clock() });
+    return true;
+  }
+
+  async function attempt(history: History): Promise<boolean> {
+    try {
+      return await saveOnce(history);
+    } catch (error) {
+      tell({ kind: 'failed', ...readTrouble(error) });
+      return false;
+    }
   }
 
   async function run(): Promise<void> {
     isRunning = true;
-    let goesOn = true;
-    while (goesOn && wanted !== null && !isStopped) {
-      try {
-        goesOn = await saveOnce(wanted);
-      } catch (error) {
-        tell({ kind: 'failed', ...readTrouble(error) });
-        goesOn = false;
-      }
+    while (wanted !== null && !isStopped) {
+      const attempted: History = wanted;
+      const isDone = await attempt(attempted);
+      // A step offered while this one failed is the next try; the same one is not tried over and over.
+      if (!isDone && (hasConflict() || wanted === attempted)) break;
     }
-    // In one go with the last look at `wanted`: an offer finds the queue either running or startable.
+    // In one go with the last look at `wanted`: an offer finds the queue either running or ready to start.
     isRunning = false;
   }
+
+  const hasConflict = () => state.kind === 'conflict';
 
   async function finish(): Promise<SaveState> {
     while (isRunning) await running;
@@ -143,12 +152,13 @@ export function createSaveQueue(options: SaveQueueOptions): SaveQueue {
     offer: (history) => {
       if (isStopped || presentEntry(history).job.id !== id) return;
       wanted = history;
-      if (state.kind !== 'conflict') void start();
+      if (!hasConflict()) void start();
     },
+    misses: (history) => base.revision > 0 && history.entries.some((entry) => !base.numbers.has(entry)),
     flush: finish,
-    retry: () => (state.kind === 'conflict' ? finish() : start()),
+    retry: () => (hasConflict() ? finish() : start()),
     writeOver: (found) => {
-      if (state.kind !== 'conflict') return finish();
+      if (!hasConflict()) return finish();
       base = baseFrom(found);
       tell({ kind: 'saving' });
       return start();

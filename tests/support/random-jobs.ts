@@ -33,9 +33,8 @@ export const anyJob: fc.Arbitrary<Job> = fc
     const sleeve = hasSleeve
       ? { sleeve: { outerDiameter: options.plugDiameter + 0.12, clearance: 0.003 } }
       : {};
-    const { ['__proto__']: _, ...shared } = notes;
     return changed(buildJob({ ...options, ...sleeve }), (job) => {
-      job.note.shared = Object.fromEntries(Object.entries(shared).filter(([name]) => !(name in {})));
+      job.note.shared = Object.fromEntries(Object.entries(notes).filter(([name]) => !(name in {})));
     });
   });
 
