@@ -102,8 +102,9 @@ describe('the highest offset against solid bodies', () => {
         expect(Math.hypot(axis.x, axis.y), name).toBeLessThanOrEqual(input.clearance / 2 + 1e-12);
         const above = top.translate(0, NEAR, 0);
         const below = top.translate(0, -NEAR, 0);
-        expect(overlaps(below, boreSolid(kernel, bore, axis, highestAt.angle)), name).toBe(false);
-        expect(overlaps(above, boreSolid(kernel, bore, axis, highestAt.angle)), name).toBe(true);
+        const around = boreSolid(kernel, bore, axis, highestAt.angle);
+        expect(sharesVolume(below, around), name).toBe(false);
+        expect(sharesVolume(above, around), name).toBe(true);
         for (let other = 0; other < 2; other++) {
           const direction = between(random, -Math.PI, Math.PI);
           const play = (input.clearance / 2) * Math.sqrt(random());
@@ -125,7 +126,7 @@ describe('the highest offset against solid bodies', () => {
           );
           turned.delete();
         }
-        for (const body of [top, above, below]) body.delete();
+        for (const body of [top, above, below, around]) body.delete();
       }
       expect(stuck).toBe(2 * CASES_PER_BATCH);
     },
@@ -207,11 +208,16 @@ describe('the lowest offset against dense sampling', () => {
   });
 });
 
-/** Tells whether two bodies share volume; the second is not used again. */
-function overlaps(one: Solid, other: Solid): boolean {
+function sharesVolume(one: Solid, other: Solid): boolean {
   const shared = one.intersect(other);
   const found = shared.volume() > 0;
   shared.delete();
+  return found;
+}
+
+/** The same for a body that is not used again. */
+function overlaps(one: Solid, other: Solid): boolean {
+  const found = sharesVolume(one, other);
   other.delete();
   return found;
 }
