@@ -11,7 +11,8 @@ import type { WindowInput } from '../window/window-input.ts';
 import type { Verdict } from './evaluation.ts';
 import { holds } from './judge.ts';
 import { sayAmount, sayEnd } from './say.ts';
-import { judged, type LinePlace, type SplitPlace } from './split-results.ts';
+import type { LinePlace, SplitPlace } from './split-place.ts';
+import { judged } from './judged.ts';
 import type { WindowEstimate } from './window-estimate.ts';
 import type { WindowOf } from './window-memo.ts';
 

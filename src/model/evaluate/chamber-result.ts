@@ -13,16 +13,9 @@ import type { ChamberResult, RouteResult, SplitResult, Turns } from './evaluatio
 import { holds, letsTurn } from './judge.ts';
 import { bySubtraction, byStandingUp, drivingRoute, type RouteEstimate, routesDisagree } from './routes.ts';
 import { sayAmount, sayLength } from './say.ts';
-import {
-  judged,
-  type LinePlace,
-  type SplitAtLine,
-  type SplitPlace,
-  splitAtLine,
-  type UsableRange,
-  splitPlaces,
-  usable,
-} from './split-results.ts';
+import { type LinePlace, type SplitPlace, splitPlaces } from './split-place.ts';
+import { judged, type UsableRange, usable } from './judged.ts';
+import { type SplitAtLine, splitAtLine } from './split-results.ts';
 import { keyTrouble, windowTrouble } from './size-trouble.ts';
 import { tighten } from './tighten.ts';
 import { estimateWindow } from './window-estimate.ts';

@@ -23,7 +23,7 @@ import { findings } from './findings.ts';
 import { insertionResults } from './insertion.ts';
 import { lineResult } from './line-results.ts';
 import { effectiveDiameter, type KnownStack } from './routes.ts';
-import { linePlaces } from './split-results.ts';
+import { linePlaces } from './split-place.ts';
 import { windowMemo } from './window-memo.ts';
 
 /** Evaluates one cylinder with one key and one plan. The selection must exist in the job. */

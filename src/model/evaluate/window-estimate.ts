@@ -5,7 +5,7 @@
 import { type Estimate, standardUncertainty, type Term } from '../estimate/estimate.ts';
 import type { MeasuredChamber } from '../measured/measured-cylinder.ts';
 import type { WindowInput } from '../window/window-input.ts';
-import type { LinePlace, SplitPlace } from './split-results.ts';
+import type { LinePlace, SplitPlace } from './split-place.ts';
 import type { WindowOf } from './window-memo.ts';
 
 export type WindowEstimate = {

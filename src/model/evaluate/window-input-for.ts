@@ -5,7 +5,7 @@ import { fromDegrees } from '../radians.ts';
 import { BROKEN_EDGE_MM } from '../measured/part-ends.ts';
 import type { Bench } from '../measured/selection.ts';
 import type { WindowInput } from '../window/window-input.ts';
-import type { LinePlace, SplitPlace } from './split-results.ts';
+import type { LinePlace, SplitPlace } from './split-place.ts';
 
 export type WindowPlace = {
   readonly place: SplitPlace;
@@ -37,6 +37,7 @@ export function windowInputFor({ place, line, bench, assembly, chamber }: Window
     lower: { top: place.below.upper.shape, radius: lowerRadius, sideways: 0 },
     upper: { bottom: place.above?.lower.shape ?? usual, radius: upperRadius, sideways: 0 },
     innerHole: { radius: innerRadius, mouth: innerHole?.outerMouth ?? { kind: 'sharp' } },
+    ...(outerHole !== undefined && { outerHole: { radius: outerHole.radius } }),
     steepestRamp: fromDegrees(bench.job.settings.steepestRampDeg),
   };
 }

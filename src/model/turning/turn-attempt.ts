@@ -12,7 +12,7 @@ import type { MeasuredCylinder } from '../measured/measured-cylinder.ts';
 import { measureCylinder } from '../measured/measured-cylinder.ts';
 import type { Bench } from '../measured/selection.ts';
 import { measureItems } from '../assembly/build-stack.ts';
-import { type LinePlace, linePlaces, type SplitPlace, splitPlaces } from '../evaluate/split-results.ts';
+import { type LinePlace, linePlaces, type SplitPlace, splitPlaces } from '../evaluate/split-place.ts';
 import { windowInputFor } from '../evaluate/window-input-for.ts';
 import type { Evaluation } from '../evaluate/evaluation.ts';
 import { asRadians, type Radians } from '../radians.ts';
@@ -92,23 +92,12 @@ function turnAtLine(
     const place = placeOf(split.below, bench, chamber, assembly);
     if (place === null) return null;
     const input = windowInputFor({ place, line, bench, assembly, chamber });
-    const binding = bindingOf(
-      input,
-      split.offset,
-      (chamber.holes[line.index + 1]?.radius ?? 0) - input.upper.radius,
-    );
+    const binding = bindsAt(input, split.offset);
     if (binding !== null) bindings.push({ chamber: chamber.id, binding });
     const axisY = assembly.lines[line.index]?.innerAxisY ?? 0;
     rides.push({ chamber: chamber.id, input, offset: split.offset, axisY });
   }
   return rides.length === 0 ? null : { line, bindings, rides };
-}
-
-/** Where it binds; a driver that leaves play in its hole lets a high pin come against the hole's edge a little later. */
-function bindingOf(input: WindowInput, offset: number, play: number): Binding | null {
-  const binding = bindsAt(input, offset);
-  if (binding === null || play <= 0) return binding;
-  return bindsAt({ ...input, upper: { ...input.upper, sideways: play } }, offset) ?? binding;
 }
 
 function placeOf(below: Id, bench: Bench, chamber: AssemblyChamber, assembly: Assembly): SplitPlace | null {
