@@ -15,70 +15,11 @@ import type { Chamber, Cylinder, Instrument } from '../../src/model/schema/cylin
 import { type Job, SCHEMA_VERSION } from '../../src/model/schema/job-schema.ts';
 import type { Key, Seating } from '../../src/model/schema/key-schema.ts';
 import type { LengthValue } from '../../src/model/schema/leaf.ts';
+import type { ChamberOptions, FullJobOptions, JobOptions } from './job-options.ts';
 import { type Built, stackOf } from './stack-builder.ts';
-import { CALIPER, degrees, type EndOptions, inches, statedInches } from './values.ts';
+import { CALIPER, degrees, inches, statedInches } from './values.ts';
 
-/** One chamber, the cut for it, and its stack; bottom to top. Lengths in inches. */
-export type ChamberOptions = {
-  /** From the plug's front face. */
-  position?: number;
-  /** Of the cut, from the stop; the chamber's position unless told otherwise. Null: the key has no cut here. */
-  cutPosition?: number | null;
-  rootDepth?: number;
-  /** Read over a ball instead of the root depth. */
-  overBall?: { reading: number; ball: number };
-  /** Diameter; null or absent: no ball. */
-  ball?: number | null;
-  /** Length; absent: reaches the line by subtraction. Null: no bottom pin. */
-  bottomPin?: number | null;
-  /** Ball and bottom pin measured together; replaces the sum of theirs. */
-  lowerStack?: number;
-  masterPins?: readonly number[];
-  /** Length; null: no driver. */
-  driver?: number | null;
-  isSprung?: boolean;
-  /** How far the lower stack sinks below the line with the key out. */
-  restDepth?: number;
-};
-
-export type JobOptions = {
-  /** Put before every id, to join jobs. */
-  prefix?: string;
-  title?: string;
-  unit?: 'in' | 'mm';
-  /** none: the caliper has no error at all; default: half a thousandth to read, a thousandth at most wrong. */
-  instrumentError?: 'none' | 'default';
-  shopRule?: number;
-  numbering?: 'bow' | 'tip';
-  plugDiameter?: number;
-  /** Shell bore less plug diameter; with a sleeve, sleeve bore less plug diameter. */
-  clearance?: number;
-  lies?: 'away from drivers' | 'centred';
-  sleeve?: { outerDiameter: number; clearance: number };
-  turnDeg?: number;
-  turnWays?: 'both' | 'one';
-  firstChamber?: number;
-  chamberSpacing?: number;
-  chamberDiameter?: number;
-  /** From the bore to the underside of the cap. */
-  capDepth?: number;
-  chambers?: number | readonly ChamberOptions[];
-  stop?: 'shoulder' | 'tip';
-  bladeHeight?: number;
-  rootFlat?: number;
-  cutAngleDeg?: number;
-  tip?: { position: number; noseHeight: number; rampDeg: number };
-  /** Metal under the key. */
-  floorHeight?: number;
-  pinDiameter?: number;
-  pinFoot?: EndOptions;
-  pinTop?: EndOptions;
-  driverEnd?: EndOptions;
-  driverLength?: number;
-  spring?: { free: number; solid: number; wire: number; coils: number };
-};
-
-export type FullJobOptions = Required<Omit<JobOptions, 'sleeve' | 'chambers'>> & Pick<JobOptions, 'sleeve'>;
+export type { ChamberOptions, JobOptions } from './job-options.ts';
 
 /** An invented cylinder; the foot of its pins is narrower than the cuts' flats, so that it reaches the root. */
 const DEFAULTS: Omit<FullJobOptions, 'sleeve'> = {

@@ -1,6 +1,6 @@
 /** The stack in one chamber of a job made in tests: its parts, what was measured together, and how they lie in the plan. */
 import type { Group, Part, Stack } from '../../src/model/schema/parts-schema.ts';
-import type { ChamberOptions, FullJobOptions } from './job-builder.ts';
+import type { ChamberOptions, FullJobOptions } from './job-options.ts';
 import { endForm, type EndOptions, inches } from './values.ts';
 
 /** A chamber with everything that its place in the row decides. */
