@@ -1,0 +1,79 @@
+/** The command line as a person runs it: `npm run -s evaluate -- FILE`. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const h = join(root, 'tests/fixtures/jobs/cylinder-h.json');
+const INCH = 25.4;
+
+function run(...words: string[]): { code: number | null; out: string; err: string } {
+  const ended = spawnSync('npm', ['run', '-s', 'evaluate', '--', ...words], { cwd: root, encoding: 'utf8' });
+  return { code: ended.status, out: ended.stdout, err: ended.stderr };
+}
+
+function fileWith(text: string): string {
+  const path = join(mkdtempSync(join(tmpdir(), 'shearsight-')), 'job.json');
+  writeFileSync(path, text);
+  return path;
+}
+
+type Printed = {
+  units: { length: string };
+  lines: { line: string; verdict: string; blockedBy: number[] }[];
+  chambers: { chamber: number; contactHeight: number; splits: { offset: number; verdict: string }[] }[];
+  travel: { travel: number; chambers: { chamber: number; footHeight: number }[] }[];
+};
+
+describe('evaluate', () => {
+  test('prints cylinder H as worked by hand, in mm, with the heights on the way in', () => {
+    const { code, out, err } = run(h, '--travel', '1.70in,0');
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    const printed = JSON.parse(out) as Printed;
+    expect(printed.units.length).toBe('mm');
+    expect(printed.lines[0]).toMatchObject({ verdict: 'turns', blockedBy: [] });
+    expect(printed.chambers.map((each) => each.chamber)).toEqual([1, 2, 3, 4, 5, 6]);
+    expect((printed.chambers[0]?.contactHeight ?? 0) / INCH).toBeCloseTo(0.37136, 5);
+    expect(printed.chambers.map((each) => each.splits[0]?.verdict)).toEqual([
+      'level',
+      'low, turns',
+      'low, turns',
+      'level',
+      'high, rubs',
+      'high, rubs',
+    ]);
+    expect((printed.travel[0]?.chambers[0]?.footHeight ?? 0) / INCH).toBeCloseTo(0.2, 6);
+  });
+
+  test('prints every pair of a job with --all', () => {
+    const printed = JSON.parse(run(h, '--all').out) as { evaluations: unknown[] };
+    expect(printed.evaluations).toHaveLength(1);
+  });
+
+  test('prints the JSON Schema that is published', () => {
+    const published = JSON.parse(
+      readFileSync(join(root, 'public/shearsight-job.schema.json'), 'utf8'),
+    ) as unknown;
+    expect(JSON.parse(run('--schema').out)).toEqual(published);
+  });
+
+  const broken = readFileSync(h, 'utf8')
+    .replace('"title": "Cylinder H"', '"title": 7')
+    .replace('"shoulder"', '"elbow"');
+  test.each([
+    ['a file that is not there', '/no/such/file.json', /^file: .* cannot be read\.\n$/],
+    ['text that is no JSON', fileWith('{"format":'), /^file: .+\n$/],
+    ['another kind of file', fileWith('{"format":"something"}'), /format/],
+    ['a job with two wrong fields', fileWith(broken), /^.*(title|stop).*\n.*(title|stop).*\n$/],
+    ['an argument nobody knows', '--weigh', /^arguments: --weigh is not known here\.\n$/],
+  ])('refuses %s: one sentence a line, nothing printed, exit code 2', (_, word, sentences) => {
+    const { code, out, err } = run(word);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(err).toMatch(sentences);
+  });
+});
