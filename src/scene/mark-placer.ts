@@ -1,6 +1,7 @@
 /**
  * Numbers and flags over the picture: elements of the page, not of the scene, so that they print, scale with the text size
- * and are read aloud. They are moved once a frame; flags that would run into each other are stacked.
+ * and are read aloud. They are moved once a frame; flags that would run into each other are stacked, numbers that would lie
+ * on each other (looked at along the plug) give way to the first.
  */
 import type { Triple } from '../solids/section-plane.ts';
 
@@ -17,6 +18,7 @@ type ToPicture = (point: Triple) => { readonly x: number; readonly y: number };
 /** CSS pixels. */
 const FLAG_ROW = 26;
 const FLAG_NEAR = 120;
+const NUMBER_NEAR = 16;
 
 export class MarkPlacer {
   #marks: readonly PlacedMark[] = [];
@@ -28,19 +30,32 @@ export class MarkPlacer {
   /** Moves every mark to its point. */
   place(toPicture: ToPicture): void {
     const flags: { readonly x: number; readonly row: number }[] = [];
+    const numbers: { readonly x: number; readonly y: number }[] = [];
     for (const { at, element, kind } of this.#marks) {
       const { x, y } = toPicture(at);
       element.setAttribute('transform', `translate(${round(x)} ${round(y)})`);
-      if (kind !== 'flag') continue;
-      const taken = flags.filter((flag) => Math.abs(flag.x - x) < FLAG_NEAR).map((flag) => flag.row);
-      let row = 0;
-      while (taken.includes(row)) row += 1;
-      flags.push({ x, row });
-      const lifted = element.querySelector('[data-lift]');
-      lifted?.setAttribute('transform', `translate(0 ${-row * FLAG_ROW})`);
-      element.querySelector('[data-leader]')?.setAttribute('y2', String(-20 - row * FLAG_ROW));
+      if (kind === 'flag') liftFlag(element, freeRow(flags, x));
+      else {
+        const isCovered = numbers.some((other) => Math.hypot(other.x - x, other.y - y) < NUMBER_NEAR);
+        element.setAttribute('visibility', isCovered ? 'hidden' : 'visible');
+        if (!isCovered) numbers.push({ x, y });
+      }
     }
   }
+}
+
+/** The lowest row in which no flag is near; takes it. */
+function freeRow(flags: { readonly x: number; readonly row: number }[], x: number): number {
+  const taken = flags.filter((flag) => Math.abs(flag.x - x) < FLAG_NEAR).map((flag) => flag.row);
+  let row = 0;
+  while (taken.includes(row)) row += 1;
+  flags.push({ x, row });
+  return row;
+}
+
+function liftFlag(element: SVGGElement, row: number): void {
+  element.querySelector('[data-lift]')?.setAttribute('transform', `translate(0 ${-row * FLAG_ROW})`);
+  element.querySelector('[data-leader]')?.setAttribute('y2', String(-20 - row * FLAG_ROW));
 }
 
 function round(value: number): number {

@@ -205,7 +205,8 @@ function boxOf(node: Node): Box3 {
   return box.applyMatrix4(node.group.matrix);
 }
 
-function setPlace(matrix: Matrix4, place: PartPlace, offset: Triple): void {
+/** Puts a place into a matrix. */
+export function setPlace(matrix: Matrix4, place: PartPlace, offset: Triple): void {
   const { shift, turn, axisY } = place;
   const cosine = Math.cos(turn);
   const sine = Math.sin(turn);

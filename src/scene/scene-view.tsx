@@ -98,7 +98,12 @@ function LiveView(props: SceneViewProps & { readonly isSlow: boolean }) {
         <primitive object={controller.model.root} />
         <RedrawOn value={theme} />
       </Canvas>
-      <SceneMarks marks={props.marks ?? NO_MARKS} placer={controller.placer} onMoved={controller.redraw} />
+      <SceneMarks
+        marks={props.marks ?? NO_MARKS}
+        theme={theme}
+        placer={controller.placer}
+        onMoved={controller.redraw}
+      />
       {description === undefined ? null : (
         <p id={describedBy} className={styles['described']}>
           {description}

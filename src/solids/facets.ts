@@ -1,12 +1,17 @@
 /**
  * How finely round things are cut into flat facets, and the exact points of a circle.
  *
- * Facet corners lie on the true circle, so a facet's middle lies inside it by at most the chord error. Corners fall
- * exactly on both planes through the axis: a cut through the axis meets corners, never slivers. Lengths mm.
+ * The corners of a body's facets lie on the true circle, so that its crest is exact; those of pins, balls and chambers lie
+ * a little outside, so that their volume is. Corners fall exactly on both planes through the axis: a cut through the axis
+ * meets corners, never slivers. Lengths mm.
  */
 
 /** mm. A thirtieth of a play of 0.1 mm, and less than a pixel at any scale the solid view reaches in normal use. */
 const CHORD_ERROR_MM = 0.003;
+
+/** mm. Pins, balls and chambers are small and stand close: half of it. */
+const SMALL_CHORD_ERROR_MM = 0.0015;
+const SMALL_RADIUS_MM = 4;
 
 /** Fewest facets of a whole turn: below this a small round part looks like a nut. */
 const FEWEST_FACETS = 24;
@@ -16,10 +21,20 @@ const MOST_FACETS = 160;
 
 /** Gives the number of facets for a whole turn, a multiple of four. */
 export function facetCount(radius: number): number {
-  if (radius <= CHORD_ERROR_MM) return FEWEST_FACETS;
-  const exact = Math.PI / Math.acos(1 - CHORD_ERROR_MM / radius);
+  const chordError = radius <= SMALL_RADIUS_MM ? SMALL_CHORD_ERROR_MM : CHORD_ERROR_MM;
+  if (radius <= chordError) return FEWEST_FACETS;
+  const exact = Math.PI / Math.acos(1 - chordError / radius);
   const rounded = Math.ceil(exact / 4) * 4;
   return Math.min(MOST_FACETS, Math.max(FEWEST_FACETS, rounded));
+}
+
+/**
+ * How much wider a circle of facets must be to enclose the area of the true circle. Its facets then lie half outside, half
+ * inside, so that a cut beside the axis is as often too wide as too narrow.
+ */
+export function equalAreaScale(facets: number): number {
+  const angle = (2 * Math.PI) / facets;
+  return Math.sqrt(angle / Math.sin(angle));
 }
 
 /**

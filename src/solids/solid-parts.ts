@@ -45,8 +45,8 @@ export type PartSet = { readonly solids: readonly SolidPart[]; readonly springs:
 /** Where a part stands; a spring also has its length then. */
 export type PartPlace = Placement & { readonly length: number | null };
 
-/** mm. Curves of outlines are cut into straight pieces that stay this near: the error of a facet. */
-const OUTLINE_ERROR_MM = 0.003;
+/** mm. Curves of outlines are cut into straight pieces that stay this near. */
+const OUTLINE_ERROR_MM = 0.0015;
 
 /** Names the ring of a line, as cutAlong does. */
 export function retainerPartKey(lineId: string): string {
