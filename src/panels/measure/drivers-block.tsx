@@ -25,25 +25,29 @@ export function DriversBlock({ look }: { readonly look: Look }) {
         <span className="fold-summary quiet">what stands above the pins, and how far they sink</span>
       </summary>
       <div className="fold-body">
-        <table className="plain-table" data-walk="drivers">
-          <thead>
-            <tr>
-              <th scope="col">Chamber</th>
+        <table className="plain-table" role="table" data-walk="drivers">
+          <thead role="rowgroup">
+            <tr role="row">
+              <th role="columnheader" scope="col">
+                Chamber
+              </th>
               {COLUMNS.map((column) => (
-                <th key={column.id} scope="col">
+                <th key={column.id} role="columnheader" scope="col">
                   {column.title}
                 </th>
               ))}
             </tr>
           </thead>
-          <tbody>
+          <tbody role="rowgroup">
             {look.rows.rows.map((row) => (
-              <tr key={row.chamber.id}>
-                <th scope="row">{row.number}</th>
+              <tr role="row" key={row.chamber.id}>
+                <th role="rowheader" scope="row">
+                  {row.number}
+                </th>
                 {COLUMNS.map((column) => {
                   const field = column.make(look, row);
                   return (
-                    <td key={column.id} data-column-title={column.title}>
+                    <td role="cell" key={column.id} data-column-title={column.title}>
                       {field === null ? (
                         <span className="quiet">–</span>
                       ) : (

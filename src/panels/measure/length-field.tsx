@@ -4,6 +4,7 @@
  * Enter goes on down the column, so that a caliper that types a value and Enter needs no other key.
  */
 import { type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import type { LengthChoice } from '../../model/units/parse-length.ts';
 import { parseLength } from '../../model/units/parse-length.ts';
 import type { JobUnit, LengthUnit } from '../../model/units/length-unit.ts';
@@ -32,10 +33,11 @@ type Trouble =
     }
   | { readonly kind: 'error'; readonly message: string };
 
-/** A caliper may send Return and line feed: a second Enter this soon is the same one. ms. */
+/** A caliper may send Return and line feed: a second Enter this soon, with nothing between, is the same one. ms. */
 const SAME_ENTER_MS = 120;
 
-let lastWalk = 0;
+/** When the last Enter came, wherever it came; long ago once something else was typed. */
+let lastEnter = -Infinity;
 
 export function LengthField({
   field,
@@ -56,11 +58,13 @@ export function LengthField({
     const { key, timeStamp } = event;
     if (key === 'Escape' && entry.isDirty) {
       event.stopPropagation();
-      entry.restore();
+      // All of it selected again, so that the next reading overwrites.
+      flushSync(entry.restore);
+      event.currentTarget.select();
     } else if (key === 'Enter' && !event.ctrlKey && !event.altKey) {
       event.preventDefault();
-      if (timeStamp - lastWalk < SAME_ENTER_MS) return;
-      lastWalk = timeStamp;
+      if (timeStamp - lastEnter < SAME_ENTER_MS) return;
+      lastEnter = timeStamp;
       if (!entry.enter()) event.currentTarget.select();
       else if (!walkOn(event.currentTarget, event.shiftKey ? -1 : 1)) event.currentTarget.select();
     } else if ((key === 'ArrowDown' || key === 'ArrowUp') && column !== undefined && !event.shiftKey) {
@@ -113,7 +117,10 @@ export function LengthField({
         data-dirty={entry.isDirty}
         aria-invalid={trouble !== null}
         aria-describedby={`${id}echo${trouble === null ? '' : ` ${id}trouble`}`}
-        onChange={(event) => entry.write(event.target.value)}
+        onChange={(event) => {
+          lastEnter = -Infinity;
+          entry.write(event.target.value);
+        }}
         onKeyDown={onKeyDown}
         onFocus={onFocus}
         onBlur={onBlur}

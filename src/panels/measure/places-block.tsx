@@ -21,6 +21,7 @@ import { SlideCuts } from './slide-cuts.tsx';
 export function PlacesBlock({ look, cutKey }: { readonly look: Look; readonly cutKey: Id }) {
   const { rows, job } = look;
   const { unit } = job.settings;
+  const cutTitle = `Cut, from the ${look.bench.key?.stop.kind === 'tip' ? 'tip' : 'shoulder'}`;
   const chambers = spacingFields(look, cutKey, 'chambers');
   const cuts = spacingFields(look, cutKey, 'cuts');
   return (
@@ -37,23 +38,33 @@ export function PlacesBlock({ look, cutKey }: { readonly look: Look; readonly cu
           ))}
         </div>
         <SlideCuts unit={unit} onSlide={(byMm) => (before: Job) => slideCuts(before, cutKey, byMm)} />
-        <table className="plain-table" data-walk="places">
-          <thead>
-            <tr>
-              <th scope="col">Chamber</th>
-              <th scope="col">Centre, from the front</th>
-              <th scope="col">Cut, from the {look.bench.key?.stop.kind === 'tip' ? 'tip' : 'shoulder'}</th>
-              <th scope="col">Lies off by</th>
+        <table className="plain-table" role="table" data-walk="places">
+          <thead role="rowgroup">
+            <tr role="row">
+              <th role="columnheader" scope="col">
+                Chamber
+              </th>
+              <th role="columnheader" scope="col">
+                Centre, from the front
+              </th>
+              <th role="columnheader" scope="col">
+                {cutTitle}
+              </th>
+              <th role="columnheader" scope="col">
+                Lies off by
+              </th>
             </tr>
           </thead>
-          <tbody>
+          <tbody role="rowgroup">
             {rows.rows.map((row) => (
-              <tr key={row.chamber.id}>
-                <th scope="row">{row.number}</th>
-                <td>
+              <tr role="row" key={row.chamber.id}>
+                <th role="rowheader" scope="row">
+                  {row.number}
+                </th>
+                <td role="cell" data-column-title="Centre, from the front">
                   <LengthField field={chamberPlace(look, row.chamber.id, row.number)} column="chamber" />
                 </td>
-                <td>
+                <td role="cell" data-column-title={cutTitle}>
                   {row.under === null ? (
                     <span className="quiet">no cut here</span>
                   ) : (
@@ -63,17 +74,23 @@ export function PlacesBlock({ look, cutKey }: { readonly look: Look; readonly cu
                     />
                   )}
                 </td>
-                <td className="places-off">{offWords(row.under === null ? null : row.offBy, unit)}</td>
+                <td role="cell" className="places-off" data-column-title="Lies off by">
+                  {offWords(row.under === null ? null : row.offBy, unit)}
+                </td>
               </tr>
             ))}
             {rows.looseCuts.map(({ cut, number }) => (
-              <tr key={cut.id}>
-                <th scope="row">–</th>
-                <td className="quiet">no chamber over cut {number}</td>
-                <td>
+              <tr role="row" key={cut.id}>
+                <th role="rowheader" scope="row">
+                  –
+                </th>
+                <td role="cell" className="quiet">
+                  no chamber over cut {number}
+                </td>
+                <td role="cell" data-column-title={cutTitle}>
                   <LengthField field={cutPlace(cutKey, cut.id, number, cut.position)} column="cut" />
                 </td>
-                <td />
+                <td role="cell" />
               </tr>
             ))}
           </tbody>

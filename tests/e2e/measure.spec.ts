@@ -1,0 +1,219 @@
+/** The Measure station in a browser: a whole job by keyboard, one edit on desk and phone, questions, paste, coming back. */
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { desk, openApp, phone } from '../support/browser.ts';
+
+const headline = (page: Page) => page.locator('.answer-headline');
+const field = (page: Page, name: string) => page.getByRole('textbox', { name, exact: true });
+
+/** Types into the field that has the focus, and goes on with Enter. */
+async function typeValues(page: Page, values: readonly string[]) {
+  for (const value of values) {
+    await page.keyboard.type(value);
+    await page.keyboard.press('Enter');
+  }
+}
+
+/** Presses Tab until the focus is on what has this name. */
+async function tabTo(page: Page, name: RegExp) {
+  for (let presses = 0; presses < 80; presses++) {
+    await page.keyboard.press('Tab');
+    const at = await page.evaluate(() => {
+      const element = document.activeElement;
+      const label = element instanceof HTMLInputElement ? element.labels?.[0]?.textContent : undefined;
+      return element?.getAttribute('aria-label') ?? label ?? element?.textContent ?? '';
+    });
+    if (name.test(at)) return;
+  }
+  throw new Error(`${String(name)} is not reached by Tab`);
+}
+
+/** A key that arrives twice within a millisecond or two, as some instruments send it. */
+async function sendTwice(page: Page, key: string) {
+  await page.evaluate((name) => {
+    for (let i = 0; i < 2; i++) {
+      const event = new KeyboardEvent('keydown', { key: name, bubbles: true, cancelable: true });
+      document.activeElement?.dispatchEvent(event);
+    }
+  }, key);
+}
+
+const ROOTS = ['.369', '.421', '.333', '.393', '.453', '.303'];
+const STACKS = ['.3345', '.2790', '.3680', '.3100', '.2600', '.3990'];
+
+/** Enters a six-chamber job from the empty start, without a pointer. */
+async function enterJob(page: Page) {
+  await tabTo(page, /^Start with my cylinder$/);
+  await page.keyboard.press('Enter');
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-field') ?? ''))
+    .toMatch(/outerDiameter$/);
+  await page.keyboard.type('.748');
+  await tabTo(page, /^Level$/);
+  await page.keyboard.press('ArrowRight');
+  await tabTo(page, /^Metal under the key/);
+  await typeValues(page, ['.042']);
+  await tabTo(page, /^Domed$/);
+  await page.keyboard.press('Space');
+  await tabTo(page, /^Broken edge$/);
+  await page.keyboard.press('Space');
+  await tabTo(page, /^Root depth, cut 1$/);
+  await typeValues(page, [...ROOTS, ...STACKS]);
+}
+
+describe.each([{ webgl: true }, { webgl: false }])('with webgl $webgl', ({ webgl }) => {
+  test('a whole job is entered by keyboard alone, mended, tried, and found again', async () => {
+    const { page } = await openApp({ viewport: desk, webgl });
+    await enterJob(page);
+    await expect.poll(() => headline(page).innerText()).toContain('Chamber 5');
+    expect(await headline(page).innerText()).toMatch(/too high/);
+
+    await field(page, 'Ball + bottom pin, chamber 5').focus();
+    await typeValues(page, ['.2500']);
+    await expect.poll(() => headline(page).innerText()).not.toContain('Chamber 5');
+
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => headline(page).innerText()).toContain('Chamber 5');
+    await page.keyboard.press('Control+Shift+z');
+    await expect.poll(() => headline(page).innerText()).not.toContain('Chamber 5');
+
+    await page.getByRole('button', { name: 'Pull the key out' }).focus();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => page.locator('.section-state').innerText(), { timeout: 10_000 }).toBe('Key out');
+    await page.getByRole('button', { name: 'Slide the key in' }).focus();
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => page.locator('.section-state').innerText(), { timeout: 10_000 })
+      .toBe('Key fully in');
+    await page.getByRole('button', { name: 'Try the turn' }).focus();
+    await page.keyboard.press('Enter');
+    await expect
+      .poll(() => page.locator('.section-state').innerText(), { timeout: 10_000 })
+      .toMatch(/turns|Turned|Stops/);
+
+    await expect.poll(() => page.locator('.saved').innerText()).toMatch(/^saved /);
+    const before = await headline(page).innerText();
+    await page.reload();
+    await expect.poll(() => headline(page).innerText()).toBe(before);
+    expect(await field(page, 'Ball + bottom pin, chamber 5').inputValue()).toBe('.2500');
+    expect(await field(page, 'Root depth, cut 6').inputValue()).toBe('.3030');
+    expect(await page.getByRole('button', { name: /^Undo/ }).getAttribute('aria-label')).toBe(
+      'Undo: Ball + bottom pin, chamber 5',
+    );
+  });
+});
+
+describe.each([
+  ['desk', desk],
+  ['phone', phone],
+] as const)('on a %s', (_name, viewport) => {
+  test('one edit of a field in sight changes the answer, in three interactions', async () => {
+    const { page } = await openApp({ viewport });
+    const before = await headline(page).innerText();
+    const inputs = page.locator('.station input[data-field]');
+    const inSight = await inputs.evaluateAll(
+      (all, height) =>
+        all.findIndex((input) => {
+          const box = input.getBoundingClientRect();
+          const at = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
+          return (
+            box.width > 0 &&
+            box.bottom <= height &&
+            at === input &&
+            input.getAttribute('data-field')?.startsWith('group/') === true
+          );
+        }),
+      viewport.height,
+    );
+    expect(inSight).toBeGreaterThanOrEqual(0);
+    const input = inputs.nth(inSight);
+    await input.click();
+    await page.keyboard.type('.2200');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => headline(page).innerText()).not.toBe(before);
+  });
+
+  test('nothing is wider than the window', async () => {
+    for (const width of [viewport.width, 320]) {
+      const { page } = await openApp({ viewport: { width, height: viewport.height } });
+      await headline(page).waitFor();
+      await page.locator('details.fold').evaluateAll((folds) => {
+        for (const fold of folds) fold.setAttribute('open', '');
+      });
+      const over = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(over).toBe(0);
+    }
+  });
+});
+
+describe('what is typed', () => {
+  test('is asked about when it has two meanings, and stored only after a yes', async () => {
+    const { page } = await openApp();
+    const cut = field(page, 'Root depth, cut 2');
+    await cut.focus();
+    await page.keyboard.type('421');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: '0.421 in (421 thou)' }).waitFor();
+    expect(await cut.inputValue()).toBe('421');
+    await page.keyboard.press('Escape');
+    expect(await cut.inputValue()).toBe('.4080');
+    await page.keyboard.type('421');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: '0.421 in (421 thou)' }).waitFor();
+    // The same Enter sent twice by an instrument is no yes.
+    await page.waitForTimeout(200);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => cut.inputValue()).toBe('.4210');
+  });
+
+  test('stays to be mended when it cannot be read, with a sentence that belongs to the field', async () => {
+    const { page } = await openApp();
+    const cut = field(page, 'Root depth, cut 1');
+    await cut.fill('abc');
+    await page.keyboard.press('Enter');
+    expect(await cut.getAttribute('aria-invalid')).toBe('true');
+    const described = await cut.evaluate((input) =>
+      (input.getAttribute('aria-describedby') ?? '')
+        .split(' ')
+        .map((id) => document.getElementById(id)?.textContent ?? '')
+        .join(' '),
+    );
+    expect(described).toContain('“abc” is not a length');
+    expect(await headline(page).innerText()).toContain('Chamber 5 is too high');
+  });
+
+  test('fills a column from an instrument that sends a value and Enter, at any speed, Enter sent twice', async () => {
+    for (const delay of [2, 50]) {
+      const { page } = await openApp();
+      await field(page, 'Root depth, cut 1').focus();
+      for (const root of ROOTS) {
+        await page.keyboard.type(root, { delay });
+        await sendTwice(page, 'Enter');
+      }
+      for (const [i, root] of ROOTS.entries())
+        expect(await field(page, `Root depth, cut ${String(i + 1)}`).inputValue()).toBe(`${root}0`);
+    }
+  });
+});
+
+test('a pasted rectangle is shown first, and is one step', async () => {
+  const { page } = await openApp();
+  await field(page, 'Root depth, cut 2').focus();
+  await page.evaluate(() => {
+    const data = new DataTransfer();
+    data.setData('text', '.4110\t.2710\r\n.3210\tabc');
+    document.activeElement?.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }),
+    );
+  });
+  const dialog = page.getByRole('dialog');
+  expect(await dialog.getByRole('heading').innerText()).toBe('3 readings to store, 1 left out');
+  await dialog.getByRole('button', { name: 'Store them' }).click();
+  await expect.poll(() => field(page, 'Root depth, cut 3').inputValue()).toBe('.3210');
+  expect(await field(page, 'Ball + bottom pin, chamber 2').inputValue()).toBe('.2710');
+  await page.getByRole('button', { name: 'Undo: Pasted 3 readings' }).click();
+  expect(await field(page, 'Root depth, cut 2').inputValue()).toBe('.4080');
+  expect(await field(page, 'Root depth, cut 3').inputValue()).toBe('.3180');
+});
