@@ -141,8 +141,10 @@ const CASES = 6000;
 function randomCase(seed: number): Case {
   const random = seededRandom(seed);
   const upTo = (most: number) => Math.floor(random() * (most + 1));
-  const chambers = 1 + upTo(7);
-  const parts = upTo(13);
+  // few chambers and a large bag: more parts than are ever looked at for one of them
+  const isLarge = random() < 0.2;
+  const chambers = 1 + upTo(isLarge ? 3 : 7);
+  const parts = upTo(isLarge ? 60 : 13);
   const copies = Array.from({ length: parts }, () => (random() < 0.15 ? upTo(3) : 1));
   const isLike = random() < 0.7;
   const reach = 4 + upTo(60);

@@ -11,7 +11,6 @@ import { type Filling, type PairToFill, rowsOf } from './pair-to-fill.ts';
 import { type Standing, standingOf } from './standing.ts';
 
 export type Alternative = {
-  readonly candidate: Candidate;
   readonly standing: Standing;
   readonly isChosen: boolean;
   /** Of the whole choice with this one in it. */
@@ -42,8 +41,7 @@ export function alternativesFor(
     const rest = assign(others, left).chosen;
     const chosen = [...rest.slice(0, at), candidate, ...rest.slice(at)];
     return {
-      candidate,
-      standing: standingOf(candidate),
+      standing: standingOf(candidate, pair.keyIn.site.stock, filling.step),
       isChosen: isSame(candidate, assignment.chosen[at] ?? null),
       whole: scoreOf(chosen),
       changes: pair.toFill.flatMap(({ place }, i) =>
@@ -74,5 +72,9 @@ function copiesTaken({ part, also }: Candidate, which: number): number {
 
 function isSame(one: Candidate | null, other: Candidate | null): boolean {
   if (one === null || other === null) return one === other;
-  return one.pin.id === other.pin.id && one.ball?.id === other.ball?.id && one.filed === other.filed;
+  return one.part === other.part && ballOf(one) === ballOf(other) && one.filed === other.filed;
+}
+
+function ballOf({ span, at }: Candidate): number {
+  return span.batch.balls[at] ?? -1;
 }

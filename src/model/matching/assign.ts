@@ -136,7 +136,9 @@ function lookAt<T extends Option>(rows: readonly Row<T>[], copiesOf: CopiesOf, r
   const count = (1 + others) * Math.max(0, rows.length - 1) + 1;
   const ruled = rules.length === 0 ? rows : rows.map((row, i) => underRules(row, i, rules));
   const chosen = chooseByLevels(ruled, copiesOf, count);
-  return { rules, chosen, score: scoreOf(chosen), overused: findOverused(chosen, copiesOf) };
+  // main parts alone are never used too often: the levels see to that
+  const overused = others === 0 ? null : findOverused(chosen, copiesOf);
+  return { rules, chosen, score: scoreOf(chosen), overused };
 }
 
 function underRules<T extends Option>(row: Row<T>, which: number, rules: Rules): Row<T> {

@@ -12,8 +12,6 @@
  * when that is asked for: a loose one that is not an original, by no more than was said, down to the best height and keeping
  * the shape of its end. Only the pin; the plug is never filed.
  */
-import type { Item } from '../schema/key-schema.ts';
-import type { Group, Part } from '../schema/parts-schema.ts';
 import type { KeyInSite } from './needed-height.ts';
 import { Best, byDeviation, bySpare, type IsLeft, kindOf, type Option, type Row } from './option.ts';
 import { stepsApart, stepsToSpare, stepsToTakeOff } from './resolution.ts';
@@ -21,20 +19,11 @@ import type { ChamberPlace, Fit } from './site.ts';
 import type { Batch, Stock } from './stock.ts';
 import type { TieBreaks } from './tie-breaks.ts';
 
+/** One lower stack in one chamber; `standing.ts` tells it at length. */
 export type Candidate = Option & {
-  readonly pin: Part;
-  readonly ball: Part | null;
-  /** Measured together as this group. */
-  readonly group: Group | null;
-  /** Of the lower stack as measured, and how much to file off its pin (whole steps). */
-  readonly height: number;
-  readonly filedOff: number;
-  /** Once filed. */
-  readonly offset: number;
-  readonly lowest: number;
-  readonly highest: number;
-  /** Distance to the nearer end of the window. */
-  readonly margin: number;
+  readonly span: Span;
+  /** Its place in the batch. */
+  readonly at: number;
 };
 
 /** One batch in one chamber. */
@@ -74,197 +63,151 @@ export function chamberRow(
   place: ChamberPlace,
   rules: CandidateRules,
 ): Row<Candidate> {
-  const maker = new CandidateMaker(stock, place, rules);
-  const collect = (
-    count: number,
-    isLeft: IsLeft,
-    order: typeof bySpare,
-    offer: (span: Span, lists: Lists) => void,
-  ) => {
-    const lists = new Lists(count, isLeft, order);
-    for (const span of spans) offer(span, lists);
-    return lists.all();
-  };
-  const canRunShort = spans.some(({ batch }) => batch.ballKinds.some((ball) => maker.isShort(ball)));
+  const isShort = (ball: number) => (rules.copies[ball] ?? 0) < rules.placeCount;
+  const search = (count: number, isLeft: IsLeft, what: 'spare' | 'deviation', leastSpare: number) =>
+    new Search({ stock, place, rules, count, isLeft, what, leastSpare }).among(spans);
   return {
-    others: canRunShort ? 1 : 0,
+    others: spans.some(({ batch }) => batch.ballKinds.some(isShort)) ? 1 : 0,
     mayBeMain: (part) => stock.parts[part]?.kind === 'pin',
-    roomiest: (count, isLeft) =>
-      collect(count, isLeft, bySpare, (span, lists) => maker.offerRoomiest(span, lists)),
-    closest: (count, isLeft, leastSpare) =>
-      collect(count, isLeft, byDeviation, (span, lists) => maker.offerClosest(span, leastSpare, lists)),
+    roomiest: (count, isLeft) => search(count, isLeft, 'spare', 0),
+    closest: (count, isLeft, leastSpare) => search(count, isLeft, 'deviation', leastSpare),
   };
 }
 
-/** The best candidates of each kind. */
-class Lists {
-  private readonly count: number;
-  private readonly isLeft: IsLeft;
-  private readonly order: (one: Candidate, other: Candidate) => number;
+type SearchInput = {
+  readonly stock: Stock;
+  readonly place: ChamberPlace;
+  readonly rules: CandidateRules;
+  readonly count: number;
+  readonly isLeft: IsLeft;
+  /** The best by to spare, or by deviation among those with so much to spare. */
+  readonly what: 'spare' | 'deviation';
+  readonly leastSpare: number;
+};
+
+/** One look through the batches for the best candidates of each kind. */
+class Search {
+  private readonly input: SearchInput;
   private readonly kinds = new Map<string, Best<Candidate>>();
 
-  constructor(count: number, isLeft: IsLeft, order: (one: Candidate, other: Candidate) => number) {
-    this.count = count;
-    this.isLeft = isLeft;
-    this.order = order;
+  constructor(input: SearchInput) {
+    this.input = input;
   }
 
-  has({ pins, balls }: Batch, i: number): boolean {
-    const ball = balls[i] ?? -1;
-    return this.isLeft(pins[i] ?? 0) && (ball < 0 || this.isLeft(ball));
+  among(spans: readonly Span[]): Candidate[] {
+    for (const span of spans) {
+      this.goThrough(span);
+      if (this.input.rules.mostFiled !== null) this.goThroughTooLong(span, this.input.rules.mostFiled);
+    }
+    return [...this.kinds.values()].flatMap((best) => best.list);
   }
 
-  offer(candidate: Candidate): void {
-    const kind = kindOf(candidate);
-    const best = this.kinds.get(kind) ?? new Best<Candidate>(this.count, this.order);
+  /** Goes up and down from the best place, each way until there is too little to spare or nothing to gain. */
+  private goThrough(span: Span): void {
+    const { batch, level } = span;
+    const kind = this.kindOfAll(batch);
+    const start = firstFrom(batch.lengths, level + this.startAt(span.fit) - batch.added);
+    for (let i = start; i < batch.lengths.length; i++) if (!this.tries(span, i, kind)) break;
+    for (let i = start - 1; i >= 0; i--) if (!this.tries(span, i, kind)) break;
+  }
+
+  /** The middle of the window has most to spare; the best height, or as near as there is enough to spare, deviates least. */
+  private startAt(fit: Fit): number {
+    const { what, leastSpare, rules } = this.input;
+    if (what === 'spare') return (fit.lowest + fit.highest) / 2;
+    const room = leastSpare * rules.step;
+    return Math.max(fit.lowest + room, Math.min(bestOffset(fit), fit.highest - room));
+  }
+
+  /** False when neither this one nor any beyond it is of use. */
+  private tries(span: Span, i: number, kind: string | null): boolean {
+    const { batch, fit } = span;
+    const { what, leastSpare, rules } = this.input;
+    const offset = offsetOf(span, i);
+    const spare = stepsToSpare(marginAt(offset, fit), rules.step);
+    if (spare < leastSpare) return false;
+    const last = kind === null ? null : this.kinds.get(kind)?.last();
+    if (last !== null && last !== undefined) {
+      if (what === 'spare' && spare <= last.spare) return false;
+      // equally near ones still have to be looked at: other things settle between them
+      if (what === 'deviation' && stepsApart(offset - bestOffset(fit), rules.step) > last.deviation) {
+        return false;
+      }
+    }
+    if (this.isLeft(batch, i)) this.offer(this.make(span, i, 0), kind);
+    return true;
+  }
+
+  private goThroughTooLong(span: Span, mostFiled: number): void {
+    const { rules, stock, leastSpare } = this.input;
+    const { batch, fit, level } = span;
+    const most = Math.floor(mostFiled / rules.step);
+    const longest = level + fit.highest + most * rules.step - batch.added;
+    const start = firstFrom(batch.lengths, level + fit.highest - batch.added);
+    for (let i = start; i < batch.lengths.length; i++) {
+      const length = batch.lengths[i] ?? 0;
+      if (length > longest + rules.step) break;
+      const isLoose = stock.parts[batch.pins[i] ?? -1]?.original === false;
+      if (!isLoose || !this.isLeft(batch, i)) continue;
+      const offset = offsetOf(span, i);
+      if (stepsToSpare(marginAt(offset, fit), rules.step) >= 0) continue;
+      const steps = Math.min(most, stepsToTakeOff(offset - bestOffset(fit), rules.step));
+      if (steps * rules.step >= length) continue;
+      const filed = this.make(span, i, steps);
+      if (filed.spare >= leastSpare) this.offer(filed, null);
+    }
+  }
+
+  private offer(candidate: Candidate, kindOfAll: string | null): void {
+    const kind = kindOfAll ?? kindOf(candidate);
+    const best =
+      this.kinds.get(kind) ??
+      new Best<Candidate>(this.input.count, this.input.what === 'spare' ? bySpare : byDeviation);
     this.kinds.set(kind, best);
     best.offer(candidate);
   }
 
-  /** The last one of a full list; what is worse does not get in. */
-  last(kind: string): Candidate | null {
-    return this.kinds.get(kind)?.last() ?? null;
-  }
-
-  all(): Candidate[] {
-    return [...this.kinds.values()].flatMap((best) => best.list);
-  }
-}
-
-class CandidateMaker {
-  private readonly stock: Stock;
-  private readonly place: ChamberPlace;
-  private readonly rules: CandidateRules;
-
-  constructor(stock: Stock, place: ChamberPlace, rules: CandidateRules) {
-    this.stock = stock;
-    this.place = place;
-    this.rules = rules;
-  }
-
-  isShort(ball: number): boolean {
-    return ball >= 0 && (this.rules.copies[ball] ?? 0) < this.rules.placeCount;
-  }
-
-  /** Offers from the middle of the window outwards: what comes later has no more to spare. */
-  offerRoomiest(span: Span, lists: Lists): void {
-    const { lowest, highest } = span.fit;
-    const kind = this.onlyKind(span.batch);
-    this.outwards(
-      span,
-      (lowest + highest) / 2,
-      0,
-      (spare) => {
-        const last = kind === null ? null : lists.last(kind);
-        return last === null || spare > last.spare;
-      },
-      lists,
-    );
-    this.offerFiled(span, 0, lists);
-  }
-
-  /** Offers from the best height outwards, among those that have enough to spare. */
-  offerClosest(span: Span, leastSpare: number, lists: Lists): void {
-    const { lowest, highest } = span.fit;
-    const kind = this.onlyKind(span.batch);
-    const best = bestOffset(span.fit);
-    const room = leastSpare * this.rules.step;
-    const from = Math.max(lowest + room, Math.min(best, highest - room));
-    this.outwards(
-      span,
-      from,
-      leastSpare,
-      (_, offset) => {
-        const last = kind === null ? null : lists.last(kind);
-        // equally near ones still have to be looked at: other things settle between them
-        return last === null || stepsApart(offset - best, this.rules.step) <= last.deviation;
-      },
-      lists,
-    );
-    this.offerFiled(span, leastSpare, lists);
-  }
-
-  /** Goes up and down from an offset, each way until there is too little to spare or nothing to gain. */
-  private outwards(
-    span: Span,
-    from: number,
-    leastSpare: number,
-    isOfUse: (spare: number, offset: number) => boolean,
-    lists: Lists,
-  ): void {
-    const { batch, fit, level } = span;
-    const start = firstFrom(batch.lengths, level + from - batch.added);
-    const goesOn = (i: number): boolean => {
-      const offset = (batch.lengths[i] ?? 0) + batch.added - level;
-      const spare = stepsToSpare(marginAt(offset, fit), this.rules.step);
-      if (spare < leastSpare || !isOfUse(spare, offset)) return false;
-      if (lists.has(batch, i)) lists.offer(this.make(span, i, 0));
-      return true;
-    };
-    for (let i = start; i < batch.lengths.length && goesOn(i); i++);
-    for (let i = start - 1; i >= 0 && goesOn(i); i--);
-  }
-
   /** The kind of all of a batch, unfiled; null when balls that can run short differ. */
-  private onlyKind({ ballKinds }: Batch): string | null {
-    const short = ballKinds.filter((ball) => this.isShort(ball));
-    if (short.length === 0) return '';
-    return ballKinds.length === 1 ? `${short[0] ?? ''}` : null;
+  private kindOfAll({ ballKinds }: Batch): string | null {
+    let short = '';
+    for (const ball of ballKinds) if (this.isShort(ball)) short = `${ball}`;
+    return short === '' || ballKinds.length === 1 ? short : null;
   }
 
-  private offerFiled(span: Span, leastSpare: number, lists: Lists): void {
-    const { mostFiled, step } = this.rules;
-    if (mostFiled === null) return;
-    const { batch, fit, level } = span;
-    const most = Math.floor(mostFiled / step);
-    const to = level + fit.highest + most * step - batch.added;
-    for (let i = firstFrom(batch.lengths, level + fit.highest - batch.added); i < batch.lengths.length; i++) {
-      const length = batch.lengths[i] ?? 0;
-      if (length > to + step) break;
-      if (!lists.has(batch, i) || this.partAt(batch.pins, i)?.original !== false) continue;
-      const asItIs = this.make(span, i, 0);
-      if (asItIs.spare >= 0) continue;
-      const steps = Math.min(most, stepsToTakeOff(asItIs.offset - bestOffset(fit), step));
-      if (steps * step >= length) continue;
-      const filed = this.make(span, i, steps);
-      if (filed.spare >= leastSpare) lists.offer(filed);
-    }
+  private isShort(ball: number): boolean {
+    return (this.input.rules.copies[ball] ?? 0) < this.input.rules.placeCount;
   }
 
-  private partAt(numbers: Int32Array, i: number): Part | undefined {
-    return this.stock.parts[numbers[i] ?? -1];
+  private isLeft({ pins, balls }: Batch, i: number): boolean {
+    const ball = balls[i] ?? -1;
+    return this.input.isLeft(pins[i] ?? 0) && (ball < 0 || this.input.isLeft(ball));
   }
 
-  private make({ batch, fit, level }: Span, i: number, filed: number): Candidate {
-    const { step, tieBreaks } = this.rules;
-    const number = batch.pins[i] ?? 0;
-    const ballNumber = batch.balls[i] ?? -1;
-    const height = (batch.lengths[i] ?? 0) + batch.added;
-    const offset = height - filed * step - level;
-    const margin = marginAt(offset, fit);
+  private make(span: Span, i: number, filed: number): Candidate {
+    const { place, rules } = this.input;
+    const { batch, fit } = span;
+    const pin = batch.pins[i] ?? 0;
+    const ball = batch.balls[i] ?? -1;
+    const offset = offsetOf(span, i) - filed * rules.step;
     return {
-      part: number,
-      also: this.isShort(ballNumber) ? [ballNumber] : NONE,
+      part: pin,
+      also: ball >= 0 && this.isShort(ball) ? [ball] : NONE,
       filed,
-      spare: stepsToSpare(margin, step),
-      deviation: stepsApart(offset - bestOffset(fit), step),
-      ties: tieBreaks(this.place, number, ballNumber),
-      pin: this.stock.parts[number] ?? NO_PART,
-      ball: this.stock.parts[ballNumber] ?? null,
-      group: batch.groups[i] ?? null,
-      height,
-      filedOff: filed * step,
-      offset,
-      lowest: fit.lowest,
-      highest: fit.highest,
-      margin,
+      spare: stepsToSpare(marginAt(offset, fit), rules.step),
+      deviation: stepsApart(offset - bestOffset(fit), rules.step),
+      ties: rules.tieBreaks(place, pin, ball),
+      span,
+      at: i,
     };
   }
 }
 
 const NONE: readonly number[] = [];
-/** Never used: every number in a batch is that of a part. */
-const NO_PART: Part = { id: '', label: '', kind: 'pin', quantity: 0, original: true };
+
+/** Offset of a lower stack as it is. */
+export function offsetOf({ batch, level }: Span, i: number): number {
+  return (batch.lengths[i] ?? 0) + batch.added - level;
+}
 
 /** Distance from an offset to the nearer end of a window; negative outside. */
 export function marginAt(offset: number, { lowest, highest }: Pick<Fit, 'lowest' | 'highest'>): number {
@@ -274,11 +217,6 @@ export function marginAt(offset: number, { lowest, highest }: Pick<Fit, 'lowest'
 /** The offset to aim at: level, or the highest that turns where that is lower. */
 export function bestOffset({ highest }: Pick<Fit, 'highest'>): number {
   return Math.min(0, highest);
-}
-
-/** As they stand in a plan. */
-export function itemsOf({ pin, ball }: Pick<Candidate, 'pin' | 'ball'>): Item[] {
-  return ball === null ? [{ part: pin.id }] : [{ part: ball.id }, { part: pin.id }];
 }
 
 /** The place of the first number that is not less than this one. */

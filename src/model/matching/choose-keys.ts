@@ -14,11 +14,11 @@ import type { Id } from '../schema/leaf.ts';
 import { assign } from './assign.ts';
 import type { Candidate } from './candidate-heights.ts';
 import { compareScores, type Score } from './levels.ts';
-import type { CylinderWithPlan, ManyAsk } from './match-many.ts';
+import type { ManyAsk } from './match-many.ts';
 import { measuringOf } from './match.ts';
 import type { Row } from './option.ts';
 import { fillingOf, pairToFill, rowsOf } from './pair-to-fill.ts';
-import { layOutSite } from './site.ts';
+import { type CylinderWithPlan, layOutSite } from './site.ts';
 import { takeStock } from './stock.ts';
 
 export type KeyChoiceAsk = ManyAsk & {

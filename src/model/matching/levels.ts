@@ -40,17 +40,22 @@ export function compareScores(one: Score, other: Score): number {
 }
 
 export function scoreOf(chosen: readonly (Option | null)[]): Score {
-  const taken = chosen.filter((option) => option !== null);
   const ties: number[] = [];
-  for (const option of taken) option.ties.forEach((tie, i) => (ties[i] = (ties[i] ?? 0) + tie));
-  return {
-    filled: taken.length,
-    filed: taken.filter((option) => option.filed > 0).length,
-    smallestToSpare: taken.reduce((least, option) => Math.min(least, option.spare), Infinity),
-    squares: taken.reduce((sum, option) => sum + option.deviation ** 2, 0),
-    filedOff: taken.reduce((sum, option) => sum + option.filed, 0),
-    ties,
-  };
+  let filled = 0;
+  let filed = 0;
+  let smallestToSpare = Infinity;
+  let squares = 0;
+  let filedOff = 0;
+  for (const option of chosen) {
+    if (option === null) continue;
+    filled += 1;
+    if (option.filed > 0) filed += 1;
+    smallestToSpare = Math.min(smallestToSpare, option.spare);
+    squares += option.deviation * option.deviation;
+    filedOff += option.filed;
+    for (let i = 0; i < option.ties.length; i++) ties[i] = (ties[i] ?? 0) + (option.ties[i] ?? 0);
+  }
+  return { filled, filed, smallestToSpare, squares, filedOff, ties };
 }
 
 /** How many parts of each kind there are, by the number options name them with. */
@@ -63,65 +68,88 @@ export function chooseByLevels<T extends Option>(
   count: number,
 ): (T | null)[] {
   const isLeft = (part: number) => copiesOf(part) > 0;
-  const roomy = tableOf(
-    rows.map((row) => row.roomiest(count, isLeft)),
-    copiesOf,
-  );
+  const roomiest = rows.map((row) => row.roomiest(count, isLeft));
+  const roomy = tableOf(roomiest, copiesOf);
   const spare = largestSmallestToSpare(roomy);
   if (spare === null) return rows.map(() => null);
-  const close = tableOf(
-    rows.map((row) => row.closest(count, isLeft, spare)),
-    copiesOf,
-  );
-  const edges = leastCost(close, weighted(close.options, rows.length), null);
-  return Array.from(edges, (edge) => close.options[edge] ?? null);
+  const closest = rows.map((row) => row.closest(count, isLeft, spare));
+  const isSame = closest.every((list, row) => list === roomiest[row]);
+  const table = isSame ? roomy : tableOf(closest, copiesOf);
+  const filter = { value: table.spare, atLeast: spare };
+  const edges = leastCost(table, weighted(table.options, rows.length), filter);
+  return edges.map((edge) => table.options[edge] ?? null);
 }
 
-type OptionTable<T extends Option> = EdgeTable & { readonly options: readonly T[] };
+type OptionTable<T extends Option> = EdgeTable & {
+  readonly options: readonly T[];
+  readonly spare: readonly number[];
+};
 
 /** Numbers the parts that occur, so that a large bag does not make large tables. */
 function tableOf<T extends Option>(lists: readonly (readonly T[])[], copiesOf: CopiesOf): OptionTable<T> {
   const options: T[] = [];
-  const start = new Int32Array(lists.length + 1);
-  for (let row = 0; row < lists.length; row++) {
-    for (const option of lists[row] ?? []) options.push(option);
-    start[row + 1] = options.length;
-  }
-  const column = new Int32Array(options.length);
-  const numbers = new Map<number, number>();
-  const copies: number[] = [];
-  for (let edge = 0; edge < options.length; edge++) {
-    const part = options[edge]?.part ?? 0;
-    let number = numbers.get(part);
-    if (number === undefined) {
-      number = copies.length;
-      numbers.set(part, number);
-      copies.push(copiesOf(part));
+  const start = [0];
+  const spare: number[] = [];
+  for (const list of lists) {
+    for (const option of list) {
+      options.push(option);
+      spare.push(option.spare);
     }
-    column[edge] = number;
+    start.push(options.length);
   }
-  return { rowCount: lists.length, start, column, copies, options };
+  const column: number[] = [];
+  const copies: number[] = [];
+  const numbers = new PartNumbers(options.length);
+  for (const { part } of options) {
+    const number = numbers.of(part);
+    column.push(number);
+    if (number === copies.length) copies.push(copiesOf(part));
+  }
+  return { rowCount: lists.length, start, column, copies, options, spare };
+}
+
+/** Numbers parts in the order they turn up. A table of its own, for speed: this is asked for often. */
+class PartNumbers {
+  private readonly mask: number;
+  private readonly parts: number[];
+  private readonly numbers: number[];
+  private count = 0;
+
+  constructor(most: number) {
+    let places = 16;
+    while (places < 2 * most) places *= 2;
+    this.mask = places - 1;
+    this.parts = new Array<number>(places).fill(0);
+    // 0 marks an open place
+    this.numbers = new Array<number>(places).fill(0);
+  }
+
+  of(part: number): number {
+    let at = Math.imul(part, 0x9e3779b1) & this.mask;
+    for (;;) {
+      const number = this.numbers[at] ?? 0;
+      if (number === 0) break;
+      if (this.parts[at] === part) return number - 1;
+      at = (at + 1) & this.mask;
+    }
+    this.parts[at] = part;
+    this.count += 1;
+    this.numbers[at] = this.count;
+    return this.count - 1;
+  }
 }
 
 /** The most that the tightest of as many places as possible can have to spare; null when none can be filled. */
 function largestSmallestToSpare(table: OptionTable<Option>): number | null {
-  const { options } = table;
-  const value = new Float64Array(options.length);
-  const filing = new Float64Array(options.length);
-  let isFiled = false;
-  for (let edge = 0; edge < options.length; edge++) {
-    const option = options[edge];
-    if (option === undefined) continue;
-    value[edge] = option.spare;
-    if (option.filed === 0) continue;
-    filing[edge] = 1;
-    isFiled = true;
-  }
-  return isFiled ? tightestWithFewFiled(table, value, filing) : tightestOf(table, value);
+  const { options, spare } = table;
+  for (const { filed } of options) if (filed > 0) return tightestWithFewFiled(table);
+  return tightestOf(table, spare);
 }
 
 /** The same where filing comes in: only choices with as few filed as possible count, so each level is solved for that. */
-function tightestWithFewFiled(table: EdgeTable, value: Float64Array, filing: Float64Array): number | null {
+function tightestWithFewFiled(table: OptionTable<Option>): number | null {
+  const { options, spare: value } = table;
+  const filing = options.map(({ filed }) => (filed > 0 ? 1 : 0));
   const reach = (atLeast: number) => {
     let filled = 0;
     let filed = 0;
@@ -147,36 +175,33 @@ function tightestWithFewFiled(table: EdgeTable, value: Float64Array, filing: Flo
   return levels[good] ?? null;
 }
 
-/** The places of the levels that settle the last choice, weightiest first: filed, deviation squared, filed off, ties. */
-const FIXED_LEVELS = 3;
-
-function levelOf(option: Option, which: number): number {
-  if (which === 0) return option.filed > 0 ? 1 : 0;
-  if (which === 1) return option.deviation * option.deviation;
-  return which === 2 ? option.filed : (option.ties[which - FIXED_LEVELS] ?? 0);
-}
-
 /**
- * One whole number for the last levels: each weighs more than all the next ones of all rows together. Should that outgrow
- * what is added exactly (some hundred chambers at once, every tie-breaker in use), the least weighty tie-breakers go.
+ * One whole number for the last levels (filed, squared deviation, filed off, ties): each weighs more than all the next ones
+ * of all rows together. Should that outgrow what is added exactly (some hundred chambers at once, every tie-breaker in use),
+ * the least weighty tie-breakers go.
  */
-function weighted(options: readonly Option[], rowCount: number): Float64Array {
-  const most: number[] = [0, 0, 0];
-  for (const option of options) {
-    for (let which = 0; which < FIXED_LEVELS + option.ties.length; which++) {
-      most[which] = Math.max(most[which] ?? 0, levelOf(option, which));
-    }
+function weighted(options: readonly Option[], rowCount: number): number[] {
+  let isFiled = 0;
+  let furthest = 0;
+  let mostFiled = 0;
+  const mostTied: number[] = [];
+  for (const { filed, deviation, ties } of options) {
+    if (filed > 0) isFiled = 1;
+    if (filed > mostFiled) mostFiled = filed;
+    if (deviation > furthest) furthest = deviation;
+    for (let i = 0; i < ties.length; i++) mostTied[i] = Math.max(mostTied[i] ?? 0, ties[i] ?? 0);
   }
-  while (largestPath(most, rowCount) > Number.MAX_SAFE_INTEGER && most.length > 2) most.pop();
-  const cost = new Float64Array(options.length);
-  for (let edge = 0; edge < options.length; edge++) {
-    const option = options[edge];
-    let sum = 0;
-    for (let which = 0; which < most.length && option !== undefined; which++) {
-      const largest = most[which] ?? 0;
-      if (largest > 0) sum = sum * (largest * rowCount + 1) + levelOf(option, which);
-    }
-    cost[edge] = sum;
+  const most = [isFiled, furthest * furthest, mostFiled, ...mostTied];
+  while (largestPath(most, rowCount) > Number.MAX_SAFE_INTEGER && most.length > 3) most.pop();
+  // each step up by more than the sum of a level over all rows
+  const steps = most.map((largest) => largest * rowCount + 1);
+  const [, perSquare = 1, perFiledOff = 1] = steps;
+  const cost: number[] = [];
+  for (const { filed, deviation, ties } of options) {
+    let sum = ((filed > 0 ? 1 : 0) * perSquare + deviation * deviation) * perFiledOff + filed;
+    for (let level = 3; level < steps.length; level++)
+      sum = sum * (steps[level] ?? 1) + (ties[level - 3] ?? 0);
+    cost.push(sum);
   }
   return cost;
 }

@@ -9,11 +9,9 @@ import { assign } from './assign.ts';
 import { measuringOf } from './match.ts';
 import { type MissingPart, missingParts } from './missing-part.ts';
 import { type Filling, fillingOf, type PairToFill, pairToFill, rowsOf } from './pair-to-fill.ts';
-import { layOutSite, type Site } from './site.ts';
-import { lockedIn } from './standing.ts';
+import { type CylinderWithPlan, layOutSite, type Site } from './site.ts';
+import { lockedIn, standingOf } from './standing.ts';
 import { takeStock } from './stock.ts';
-
-export type CylinderWithPlan = { readonly cylinder: Id; readonly plan: Id };
 
 export type ManyAsk = {
   readonly cylinders: readonly CylinderWithPlan[];
@@ -52,7 +50,7 @@ export function* pairTable(job: Job, ask: ManyAsk): Generator<Progress, PairCell
   const stock = takeStock(job, measuringOf(job));
   const sites: Site[] = [];
   for (const each of cylinders) {
-    sites.push(layOutSite(job, each, stock));
+    sites.push(layOutSite(job, each, stock, [], sites[0]));
     done += 1;
     yield { done, of };
   }
@@ -85,7 +83,8 @@ function cellOf(pair: PairToFill, common: Filling): PairCell {
   const locked = site.places
     .filter((place) => place.isLocked)
     .map((place) => lockedIn(pair.keyIn, place, filling.step).standing);
-  const standing = [...chosen, ...locked].flatMap((each) => (each !== null && each.spare >= 0 ? [each] : []));
+  const free = chosen.flatMap((each) => (each === null ? [] : [standingOf(each, site.stock, filling.step)]));
+  const standing = [...free, ...locked].filter((each) => each !== null).filter(({ spare }) => spare >= 0);
   const smallest = (of: readonly number[]): number | null => (of.length === 0 ? null : Math.min(...of));
   const lockedTurn = locked.every((each) => each !== null && each.spare >= 0);
   return {

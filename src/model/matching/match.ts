@@ -29,8 +29,6 @@ export type ChamberMatch = {
   readonly isLocked: boolean;
   /** Null when nothing fits, or the height is not known. */
   readonly standing: Standing | null;
-  /** The choice behind it; null in a locked chamber. */
-  readonly candidate: Candidate | null;
   /** For an empty chamber, or a locked one that does not turn: one sentence. */
   readonly why: string | null;
 };
@@ -93,20 +91,13 @@ export function matchOf(pair: PairToFill, filling: Filling, assignment: Assignme
   const { chosen, score, isProved, bound } = assignment;
   const chambers = site.places.map((place): ChamberMatch => {
     const { chamber, number, isLocked } = place;
-    if (isLocked)
-      return { chamber, number, isLocked, candidate: null, ...lockedIn(pair.keyIn, place, filling.step) };
+    if (isLocked) return { chamber, number, isLocked, ...lockedIn(pair.keyIn, place, filling.step) };
     const at = pair.toFill.findIndex((each) => each.place === place);
     const toFill = pair.toFill[at];
     const candidate = chosen[at] ?? null;
     const why = candidate !== null || toFill === undefined ? null : whyEmpty(pair, toFill, filling, chosen);
-    return {
-      chamber,
-      number,
-      isLocked,
-      candidate,
-      standing: candidate === null ? null : standingOf(candidate),
-      why,
-    };
+    const standing = candidate === null ? null : standingOf(candidate, site.stock, filling.step);
+    return { chamber, number, isLocked, standing, why };
   });
   const margins = chambers.flatMap(({ standing }) =>
     standing !== null && standing.spare >= 0 ? [standing.margin] : [],

@@ -52,12 +52,13 @@ export function putKeyIn(site: Site, key: Key): KeyInSite {
   const pair = measurePair(seating, key.id, site.measured.plugDiameter, bench.measuring);
   const setting: Setting = { site, bench, readings, pair, effective: effectiveOf(site, bench, readings[0]) };
   const feet = new Map<number, Foot>();
-  const found = new Map<ChamberPlace, Map<string, number | null>>();
+  const tried = new Set(site.places.filter((place) => hasBeenTried(bench, place)));
+  const found = new Map<ChamberPlace, Map<string | number, number | null>>();
   const levelOf = (place: ChamberPlace, fit: Fit): number | null => {
-    const hasNews = hasBeenTried(bench, place);
+    const hasNews = tried.has(place);
     // what was felt and tried bounds the height by way of the window
-    const name = hasNews ? `${fit.foot.number} ${fit.lowest} ${fit.highest}` : `${fit.foot.number}`;
-    const inPlace = found.get(place) ?? new Map<string, number | null>();
+    const name = hasNews ? `${fit.foot.number} ${fit.lowest} ${fit.highest}` : fit.foot.number;
+    const inPlace = found.get(place) ?? new Map<string | number, number | null>();
     found.set(place, inPlace);
     const before = inPlace.get(name);
     if (before !== undefined) return before;

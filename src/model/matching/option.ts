@@ -22,7 +22,8 @@ export type Option = {
 
 /**
  * The options of one row, as far as they can matter. Both lists hold at least the `count` best with different parts, for
- * each set of other parts and for filed and unfilled ones apart (see `assign` for why no more are needed).
+ * each set of other parts and for filed and unfiled ones apart (see `assign` for why no more are needed). More do no harm,
+ * not even such with too little to spare, or used up.
  */
 export type Row<T extends Option> = {
   /** The most other parts an option takes. */
@@ -35,7 +36,7 @@ export type Row<T extends Option> = {
   readonly closest: (count: number, isLeft: IsLeft, leastSpare: number) => readonly T[];
 };
 
-/** Is there a copy of this part at all? Options with a part that is used up are not listed. */
+/** Is there a copy of this part at all? Options with a part that is used up do not count among the best. */
 export type IsLeft = (part: number) => boolean;
 
 /** Orders options by how much they have to spare, most first. */
@@ -54,14 +55,20 @@ export function byDeviation(one: Option, other: Option): number {
   return 0;
 }
 
+/** A list up to so many times as long as needed is sooner used as it is than sorted. */
+const SHORT = 4;
+
 /** A row whose options are all listed. Of equal options the one listed first goes first. */
 export function listRow<T extends Option>(options: readonly T[]): Row<T> {
   const others = options.reduce((most, { also }) => Math.max(most, also.length), 0);
+  const isShort = (count: number) => options.length <= SHORT * count;
   return {
     others,
     mayBeMain: (wanted) => options.some(({ part }) => part === wanted),
-    roomiest: (count, isLeft) => bestOfEachKind(options, count, isLeft, bySpare, 0),
-    closest: (count, isLeft, leastSpare) => bestOfEachKind(options, count, isLeft, byDeviation, leastSpare),
+    roomiest: (count, isLeft) =>
+      isShort(count) ? options : bestOfEachKind(options, count, isLeft, bySpare, 0),
+    closest: (count, isLeft, leastSpare) =>
+      isShort(count) ? options : bestOfEachKind(options, count, isLeft, byDeviation, leastSpare),
   };
 }
 
@@ -75,13 +82,14 @@ function bestOfEachKind<T extends Option>(
   let first: Best<T> | null = null;
   let others: Map<string, Best<T>> | null = null;
   for (const option of options) {
-    if (option.spare < leastSpare || !isLeft(option.part) || !option.also.every(isLeft)) continue;
+    if (option.spare < leastSpare || !isLeft(option.part)) continue;
     // most options take one part and are not filed: no name is needed for that kind
     if (option.also.length === 0 && option.filed === 0) {
       first ??= new Best(count, order);
       first.offer(option);
       continue;
     }
+    if (!option.also.every(isLeft)) continue;
     others ??= new Map();
     const kind = kindOf(option);
     const best = others.get(kind) ?? new Best(count, order);
@@ -117,18 +125,26 @@ export class Best<T extends Option> {
     const { list, order } = this;
     const last = list[list.length - 1];
     if (last !== undefined && list.length >= this.count && order(last, option) <= 0) return;
-    const same = list.findIndex((each) => each.part === option.part);
-    if (same >= 0) {
-      const before = list[same];
-      if (before !== undefined && order(before, option) <= 0) return;
-      list.splice(same, 1);
-    } else if (list.length >= this.count) list.pop();
-    let at = list.length;
-    while (at > 0) {
+    let at = this.makeRoom(option);
+    if (at < 0) return;
+    for (; at > 0; at--) {
       const before = list[at - 1];
       if (before === undefined || order(before, option) <= 0) break;
-      at -= 1;
+      list[at] = before;
     }
-    list.splice(at, 0, option);
+    list[at] = option;
+  }
+
+  /** The place at the end that comes free: of a worse option of the same part, or of the last one. -1: none does. */
+  private makeRoom(option: T): number {
+    const { list } = this;
+    for (let i = 0; i < list.length; i++) {
+      const same = list[i];
+      if (same?.part !== option.part) continue;
+      if (this.order(same, option) <= 0) return -1;
+      list.copyWithin(i, i + 1);
+      return list.length - 1;
+    }
+    return list.length < this.count ? list.length : list.length - 1;
   }
 }

@@ -11,7 +11,7 @@ import type { Assembly, AssemblyChamber } from '../assembly/assembly.ts';
 import { assemble } from '../assembly/build-assembly.ts';
 import type { EndShape } from '../end-shape.ts';
 import { exact } from '../estimate/estimate.ts';
-import { type LinePlace, linePlaces } from '../evaluate/split-results.ts';
+import { type LinePlace, linePlaces } from '../evaluate/split-place.ts';
 import { windowTrouble } from '../evaluate/size-trouble.ts';
 import { windowInputFor } from '../evaluate/window-input-for.ts';
 import { windowMemo, type WindowOf } from '../evaluate/window-memo.ts';
@@ -57,6 +57,8 @@ export type ChamberPlace = {
   readonly present: readonly Item[];
   readonly above: readonly Item[];
   readonly presentStack: MeasuredStack;
+  /** Diameter of the plug's hole; null when nobody measured it. */
+  readonly across: number | null;
 };
 
 export type Site = {
@@ -80,6 +82,8 @@ export type Site = {
   readonly usual: (place: ChamberPlace) => MeasuredStack;
 };
 
+export type CylinderWithPlan = { readonly cylinder: Id; readonly plan: Id };
+
 /** A part narrower than this share of its chamber leans over in it. Common practice, no source. */
 const LOOSE_SHARE = 0.9;
 
@@ -87,14 +91,16 @@ const LOOSE_SHARE = 0.9;
  * Lays out a cylinder with a plan. Both must exist in the job.
  *
  * @param alsoLocked chambers to leave as they are, besides those locked in the plan
+ * @param beside a site of the same job: what is the same for both is not laid out again
  */
 export function layOutSite(
   job: Job,
-  selection: { readonly cylinder: Id; readonly plan: Id },
+  selection: CylinderWithPlan,
   stock: Stock,
   alsoLocked: readonly Id[] = [],
+  beside: Site | null = null,
 ): Site {
-  const bench = layOut(job, { ...selection, key: null });
+  const bench = benchOf(job, selection, beside);
   const assembly = assemble(bench);
   const measured = measureCylinder(bench.cylinder, job.settings.numbering, bench.measuring);
   const places = assembly.chambers
@@ -122,6 +128,22 @@ export function layOutSite(
     fitOfStack: (place, stack) => fits.ofStack(place, stack),
     stackOf: (place, batch) => fits.stackOf(batch, holeRadius(place)),
     usual: (place) => standInStack(bench, radiusOf(assembly), holeRadius(place)),
+  };
+}
+
+function benchOf(job: Job, { cylinder, plan }: CylinderWithPlan, beside: Site | null): Bench {
+  if (beside === null) return layOut(job, { cylinder, plan, key: null });
+  return {
+    ...beside.bench,
+    cylinder: known(
+      job.cylinders.find((each) => each.id === cylinder),
+      `cylinder ${cylinder}`,
+    ),
+    plan: known(
+      job.plans.find((each) => each.id === plan),
+      `plan ${plan}`,
+    ),
+    stacks: new Map(),
   };
 }
 
@@ -156,7 +178,14 @@ function placeOf(
     present: items.slice(0, end + 1),
     above: items.slice(end + 1),
     presentStack,
+    across: isMeasured(bench, assembled.id) ? 2 * hole : null,
   };
+}
+
+function isMeasured({ cylinder }: Bench, id: Id): boolean {
+  const chamber = cylinder.chambers.find((each) => each.id === id);
+  const hole = chamber?.holes.find((each) => each.body === cylinder.bodies[0]?.id) ?? chamber?.holes[0];
+  return (hole?.diameter ?? chamber?.holes[0]?.diameter) !== undefined;
 }
 
 /** A cylinder takes balls if its plan has any; with an empty plan, if there are balls on hand. */
@@ -247,11 +276,8 @@ class Fits {
   }
 
   /** Only what was measured can bar a part. */
-  private barredBy(place: ChamberPlace, lowest: MeasuredPart, below: MeasuredPart): Barred | null {
+  private barredBy({ across }: ChamberPlace, lowest: MeasuredPart, below: MeasuredPart): Barred | null {
     const { cylinder } = this.bench;
-    const chamber = cylinder.chambers.find((each) => each.id === place.chamber);
-    const hole = chamber?.holes.find((each) => each.body === cylinder.bodies[0]?.id) ?? chamber?.holes[0];
-    const across = hole?.diameter === undefined ? null : 2 * holeRadius(place);
     for (const { part, radius } of [lowest, below]) {
       if (part.diameter === undefined || across === null) continue;
       const diameter = 2 * radius.value;

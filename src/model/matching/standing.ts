@@ -2,14 +2,16 @@
 import { sayAmount } from '../evaluate/say.ts';
 import { lowerStackEnd } from '../measured/measured-stack.ts';
 import type { Item } from '../schema/key-schema.ts';
-import { bestOffset, type Candidate, itemsOf, marginAt } from './candidate-heights.ts';
+import { bestOffset, type Candidate, marginAt, offsetOf } from './candidate-heights.ts';
 import type { KeyInSite } from './needed-height.ts';
 import { stepsApart, stepsToSpare } from './resolution.ts';
 import type { ChamberPlace } from './site.ts';
+import type { Stock } from './stock.ts';
 
 /** What stands in a chamber, and how well. */
 export type Standing = {
   readonly items: readonly Item[];
+  /** Of the lower stack as measured. */
   readonly height: number;
   /** To file off the pin's crown, mm. */
   readonly filedOff: number;
@@ -25,10 +27,27 @@ export type Standing = {
 };
 
 /** A chosen candidate as it will stand. */
-export function standingOf(candidate: Candidate): Standing {
-  const { height, filedOff, offset, lowest, highest, margin, spare, deviation } = candidate;
-  const items = itemsOf(candidate);
-  return { items, height, filedOff, offset, lowest, highest, margin, spare, deviation };
+export function standingOf(
+  { span, at, filed, spare, deviation }: Candidate,
+  stock: Stock,
+  step: number,
+): Standing {
+  const { batch, fit } = span;
+  const { lowest, highest } = fit;
+  const filedOff = filed * step;
+  const offset = offsetOf(span, at) - filedOff;
+  const parts = [batch.balls[at] ?? -1, batch.pins[at] ?? -1].flatMap((number) => stock.parts[number] ?? []);
+  return {
+    items: parts.map((part) => ({ part: part.id })),
+    height: (batch.lengths[at] ?? 0) + batch.added,
+    filedOff,
+    offset,
+    lowest,
+    highest,
+    margin: marginAt(offset, fit),
+    spare,
+    deviation,
+  };
 }
 
 export type Present = {

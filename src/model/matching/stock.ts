@@ -51,11 +51,12 @@ export function takeStock(job: Job, measuring: Measuring): Stock {
   const numbers = new Map(parts.map((part, number) => [part.id, number]));
   const setAside: { part: Part; why: SetAsideWhy }[] = [];
   const pairs = pairsMeasuredTogether(job.groups, parts, numbers);
+  const forms = new Forms();
   const balls: Sized[] = [];
   const pins: Sized[] = [];
   for (const [number, part] of parts.entries()) {
     if (part.kind === 'spring') continue;
-    const sized = sizeOf(part, number, measuring);
+    const sized = sizeOf(part, number, forms, measuring);
     if (typeof sized === 'object') (part.kind === 'ball' ? balls : pins).push(sized);
     else if (sized !== 'not measured' || !pairs.members.has(number)) setAside.push({ part, why: sized });
   }
@@ -63,39 +64,74 @@ export function takeStock(job: Job, measuring: Measuring): Stock {
   const batches = [
     ...pinBatches(pins),
     ...balls.flatMap((ball) => batchesOnBall(pins, ball, pairs.keys, measuring, open)),
-    ...togetherBatches(pairs.list, parts, measuring),
+    ...togetherBatches(pairs.list, parts, forms, measuring),
   ];
   for (const part of new Set(open)) setAside.push({ part, why: 'dimple not measured' });
   return { parts, numbers, batches, setAside };
 }
 
-type Sized = { readonly part: Part; readonly number: number; readonly length: number; readonly form: string };
+type Sized = { readonly part: Part; readonly number: number; readonly length: number; readonly form: number };
 
-function sizeOf(part: Part, number: number, measuring: Measuring): Sized | SetAsideWhy {
+function sizeOf(part: Part, number: number, forms: Forms, measuring: Measuring): Sized | SetAsideWhy {
   if (part.quantity < 1) return 'none left';
   if (part.waist !== undefined) return 'a driver';
   const name = part.kind === 'ball' ? 'diameter' : 'length';
   const value = part.kind === 'ball' ? part.diameter : part.length;
   if (value === undefined) return 'not measured';
   const length = readLength(value, { owner: 'part', id: part.id, name }, measuring).value;
-  return length > 0 ? { part, number, length, form: formOf(part, measuring) } : 'no length';
+  return length > 0 ? { part, number, length, form: forms.of(part, measuring) } : 'no length';
 }
 
-/** What two parts must have in common to differ in length only. */
-function formOf(part: Part, measuring: Measuring): string {
-  const { diameter, ends, kind } = part;
-  const across =
-    diameter === undefined
-      ? '?'
-      : readLength(diameter, { owner: 'part', id: part.id, name: 'diameter' }, measuring).value;
-  if (kind === 'ball') return `ball ${across}`;
-  return `${across} ${ends === undefined ? '? ?' : `${formOfEnd(ends[0])} ${formOfEnd(ends[1])}`}`;
+/**
+ * Numbers the forms parts come in: what two must have in common to differ in length only. Forms are numbered as they turn
+ * up, and so in the order of the parts.
+ */
+class Forms {
+  private readonly root = new Form();
+  private count = 0;
+
+  of(part: Part, measuring: Measuring): number {
+    const field = { owner: 'part', id: part.id, name: 'diameter' };
+    const across = part.diameter === undefined ? null : readLength(part.diameter, field, measuring).value;
+    let form = this.root.next(part.kind).next(across);
+    if (part.kind !== 'ball') {
+      for (const end of part.ends ?? []) form = ofEnd(form, end);
+    }
+    form.number ??= this.count++;
+    return form.number;
+  }
+
+  /** The form of two parts measured together. */
+  ofBoth(ball: number, pin: number): number {
+    const form = this.root.next('together').next(ball).next(pin);
+    form.number ??= this.count++;
+    return form.number;
+  }
 }
 
-function formOfEnd(end: EndForm): string {
-  const { kind, width, angle, radius, tipFlatDiameter, mouthDiameter, includedAngle, basis } = end;
-  const lengths = [width, radius, tipFlatDiameter, mouthDiameter].map((each) => lengthOf(each, -1));
-  return `${kind}/${basis}/${lengths.join('/')}/${angleOf(angle, -1)}/${angleOf(includedAngle, -1)}`;
+function ofEnd(start: Form, end: EndForm): Form {
+  const { width, radius, tipFlatDiameter, mouthDiameter, angle, includedAngle } = end;
+  let form = start.next(`${end.kind} ${end.basis}`);
+  if (width !== undefined) form = form.next('width').next(lengthOf(width, 0));
+  if (radius !== undefined) form = form.next('radius').next(lengthOf(radius, 0));
+  if (tipFlatDiameter !== undefined) form = form.next('tip flat').next(lengthOf(tipFlatDiameter, 0));
+  if (mouthDiameter !== undefined) form = form.next('mouth').next(lengthOf(mouthDiameter, 0));
+  if (angle !== undefined) form = form.next('angle').next(angleOf(angle, 0));
+  if (includedAngle !== undefined) form = form.next('included angle').next(angleOf(includedAngle, 0));
+  return form;
+}
+
+class Form {
+  number: number | null = null;
+  private readonly following = new Map<string | number | null, Form>();
+
+  next(what: string | number | null): Form {
+    const before = this.following.get(what);
+    if (before !== undefined) return before;
+    const form = new Form();
+    this.following.set(what, form);
+    return form;
+  }
 }
 
 function pinBatches(pins: readonly Sized[]): Batch[] {
@@ -173,6 +209,7 @@ function pairsMeasuredTogether(
     members.add(ball).add(pin);
     return [{ group, ball, pin }];
   });
+  list.sort((one, other) => one.pin - other.pin || one.ball - other.ball);
   return { list, keys, members };
 }
 
@@ -180,7 +217,12 @@ function pairKey(ball: Id, pin: Id): string {
   return `${ball} ${pin}`;
 }
 
-function togetherBatches(list: readonly Together[], parts: readonly Part[], measuring: Measuring): Batch[] {
+function togetherBatches(
+  list: readonly Together[],
+  parts: readonly Part[],
+  forms: Forms,
+  measuring: Measuring,
+): Batch[] {
   const measured = list.flatMap(({ group, ball, pin }): (Sized & { ball: number; group: Group })[] => {
     const ballPart = known(parts[ball], 'ball of a group');
     const part = known(parts[pin], 'pin of a group');
@@ -190,7 +232,7 @@ function togetherBatches(list: readonly Together[], parts: readonly Part[], meas
       { owner: 'group', id: group.id, name: 'height' },
       measuring,
     ).value;
-    const form = `${formOf(ballPart, measuring)} ${formOf(part, measuring)}`;
+    const form = forms.ofBoth(forms.of(ballPart, measuring), forms.of(part, measuring));
     return length > 0 ? [{ part, number: pin, length, form, ball, group }] : [];
   });
   return byForm(measured).map((alike) => {
@@ -204,17 +246,17 @@ function togetherBatches(list: readonly Together[], parts: readonly Part[], meas
   });
 }
 
-/** By form, forms in order; within a form shortest first, equally long ones by number. */
+/** By form, in the order forms turn up; within a form shortest first, equally long ones by number. */
 function byForm<T extends Sized>(list: readonly T[]): T[][] {
-  const forms = new Map<string, T[]>();
+  const forms = new Map<number, T[]>();
   for (const each of list) {
     const alike = forms.get(each.form);
     if (alike === undefined) forms.set(each.form, [each]);
     else alike.push(each);
   }
-  return [...forms.entries()]
-    .sort(([one], [other]) => compareText(one, other))
-    .map(([, alike]) => alike.sort((one, other) => one.length - other.length || one.number - other.number));
+  return [...forms.values()].map((alike) =>
+    alike.sort((one, other) => one.length - other.length || one.number - other.number),
+  );
 }
 
 function columns(

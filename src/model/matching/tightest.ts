@@ -5,43 +5,45 @@
  */
 import type { EdgeTable } from './least-cost.ts';
 
-/** Finds the level; null when no row can be filled. `value` is each edge's, whole numbers. */
-export function tightestOf(table: EdgeTable, value: Float64Array): number | null {
+/** Finds the level; null when no row can be filled. `value` is each edge's: whole numbers, at least 0. */
+export function tightestOf(table: EdgeTable, value: readonly number[]): number | null {
   const filling = new Filling(table);
-  const rows = rowsOf(table);
-  const count = value.length;
-  // level and edge in one number, so that plain numbers are sorted: edge - level * count
-  const inOrder = new Float64Array(count);
-  for (let edge = 0; edge < count; edge++) inOrder[edge] = edge - (value[edge] ?? 0) * count;
-  inOrder.sort();
+  const byLevel = chainsByLevel(value);
   let level: number | null = null;
-  for (let i = 0; i < count && !filling.isFull(); ) {
-    const at = -Math.floor((inOrder[i] ?? 0) / count);
-    for (; i < count; i++) {
-      const edge = (inOrder[i] ?? 0) + at * count;
-      if (edge >= count) break;
-      filling.add(rows[edge] ?? 0, table.column[edge] ?? 0);
-    }
+  for (let at = byLevel.first.length - 1; at >= 0 && !filling.isFull(); at--) {
+    let edge = byLevel.first[at] ?? -1;
+    if (edge < 0) continue;
+    for (; edge >= 0; edge = byLevel.next[edge] ?? -1) filling.add(edge);
     if (filling.grow()) level = at;
   }
   return level;
 }
 
-function rowsOf({ rowCount, start, column }: EdgeTable): Int32Array {
-  const rows = new Int32Array(column.length);
-  for (let row = 0; row < rowCount; row++) rows.fill(row, start[row], start[row + 1]);
-  return rows;
+/** The edges of each level as a chain: the first of a level, and the next of each edge. -1 ends it. */
+function chainsByLevel(value: readonly number[]): { first: number[]; next: number[] } {
+  let most = 0;
+  for (const each of value) if (each > most) most = each;
+  const first = new Array<number>(most + 1).fill(-1);
+  const next: number[] = [];
+  for (let edge = 0; edge < value.length; edge++) {
+    const level = value[edge] ?? 0;
+    next.push(first[level] ?? -1);
+    first[level] = edge;
+  }
+  return { first, next };
 }
 
 /** As many rows filled as the edges so far allow: augmenting paths, kept while edges are added. */
 class Filling {
   private readonly table: EdgeTable;
-  /** Columns each row could have. */
+  /** The row of each edge. */
+  private readonly rowOf: number[] = [];
+  /** The columns each row could have. */
   private readonly columns: number[][] = [];
   private readonly isFilled: boolean[] = [];
-  /** Rows on each column, once it has any. */
-  private readonly rowsOn: (number[] | undefined)[] = [];
-  private readonly seen: number[] = [];
+  /** The rows on each column, once it has any. */
+  private readonly rowsOn: (number[] | undefined)[];
+  private readonly seen: number[];
   private round = 0;
   private filled = 0;
 
@@ -50,15 +52,14 @@ class Filling {
     for (let row = 0; row < table.rowCount; row++) {
       this.columns.push([]);
       this.isFilled.push(false);
+      for (let edge = table.start[row] ?? 0; edge < (table.start[row + 1] ?? 0); edge++) this.rowOf.push(row);
     }
-    for (let column = 0; column < table.copies.length; column++) {
-      this.rowsOn.push(undefined);
-      this.seen.push(0);
-    }
+    this.rowsOn = new Array<number[] | undefined>(table.copies.length).fill(undefined);
+    this.seen = new Array<number>(table.copies.length).fill(0);
   }
 
-  add(row: number, column: number): void {
-    this.columns[row]?.push(column);
+  add(edge: number): void {
+    this.columns[this.rowOf[edge] ?? 0]?.push(this.table.column[edge] ?? 0);
   }
 
   isFull(): boolean {
@@ -83,7 +84,9 @@ class Filling {
   }
 
   private fill(row: number): boolean {
-    for (const column of this.columns[row] ?? []) {
+    const columns = this.columns[row] ?? [];
+    for (let place = 0; place < columns.length; place++) {
+      const column = columns[place] ?? 0;
       if (this.seen[column] === this.round) continue;
       this.seen[column] = this.round;
       const rows = this.rowsOn[column] ?? [];
