@@ -9,7 +9,6 @@ import { inRem, useWidth } from '../shared/use-width.ts';
 import type { Column } from './chamber-columns.ts';
 import { ChamberRowView } from './chamber-row.tsx';
 import type { PastedBlock } from './paste-plan.ts';
-import { pastedBlock } from './paste-plan.ts';
 import './chamber-table.css';
 
 const ChamberDetail = lazy(async () => ({ default: (await import('./chamber-detail.tsx')).ChamberDetail }));
@@ -29,10 +28,14 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
   const [open, setOpen] = useState<Id | null>(null);
   const onPasteInside = (event: ClipboardEvent<HTMLElement>) => {
     const field = event.target instanceof HTMLElement ? event.target.dataset['field'] : undefined;
-    const block = pastedBlock(event.clipboardData.getData('text'), field, look, columns);
-    if (block === null) return;
+    const text = event.clipboardData.getData('text');
+    // A single value is the field's own business.
+    if (!/[\t\r\n]/u.test(text.trim())) return;
     event.preventDefault();
-    onPaste(block);
+    void import('./paste-plan.ts').then(({ pastedBlock }) => {
+      const block = pastedBlock(text, field, look, columns);
+      if (block !== null) onPaste(block);
+    });
   };
   const { looseCuts } = look.rows;
   const [frame, width] = useWidth<HTMLDivElement>();
