@@ -8,7 +8,7 @@
 import { known } from '../model/assert.ts';
 import { latheFacets, type ProfileNormal, profileNormals } from './lathe-mesh.ts';
 import type { Lathe, Prism } from './recipe.ts';
-import type { ClosedMesh } from './mesh-buffers.ts';
+import type { ClosedMesh } from './closed-mesh.ts';
 
 /** For each triangle: the blank it came from, its face there, and whether it is the inside of a hole. */
 export type FaceSources = {

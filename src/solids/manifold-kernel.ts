@@ -6,7 +6,8 @@ import type { Manifold as ManifoldSolid, ManifoldToplevel, Mesh } from 'manifold
 import { assert, known } from '../model/assert.ts';
 import { buildFaceNormals, type FaceSources } from './face-normals.ts';
 import { placedLathe } from './placed-lathe.ts';
-import { buildMeshBuffers, type ClosedMesh, type MeshBuffers } from './mesh-buffers.ts';
+import type { ClosedMesh } from './closed-mesh.ts';
+import { buildMeshBuffers, type MeshBuffers } from './mesh-buffers.ts';
 import type { Lathe, Prism, Recipe } from './recipe.ts';
 import { recipeKey } from './recipe.ts';
 import type { SectionPlane } from './section-plane.ts';

@@ -5,6 +5,8 @@
  * plane (see planeAxes), so that hatching stays put when the part moves.
  */
 import { known } from '../model/assert.ts';
+import type { ClosedMesh } from './closed-mesh.ts';
+import { dropPointTriangles } from './drop-points.ts';
 import { planeAxes, type SectionPlane, type Triple } from './section-plane.ts';
 import type { FaceNormals } from './face-normals.ts';
 
@@ -24,12 +26,6 @@ export type MeshBuffers = {
   readonly capOutline: Float32Array;
 };
 
-/** A closed mesh with one vertex for each place. */
-export type ClosedMesh = {
-  readonly positions: Float32Array;
-  readonly triangles: Uint32Array;
-};
-
 /** mm. A corner this near the section plane lies in it: single precision at 50 mm is good to 4e-6. */
 const IN_PLANE_MM = 2e-5;
 
@@ -39,17 +35,19 @@ const CREASE_COSINE = Math.cos((25 * Math.PI) / 180);
 /** Corner normals closer than this share a vertex. */
 const SAME_NORMAL_COSINE = 0.9995;
 
-/** Splits a mesh into skin and cut face and finds its drawn edges. */
+/** Splits a mesh into skin and cut face and finds its drawn edges. Works on the mesh's own arrays. */
 export function buildMeshBuffers(
   mesh: ClosedMesh,
   faces: FaceNormals,
   plane: SectionPlane | null,
 ): MeshBuffers {
+  const isGone = dropPointTriangles(mesh);
   const isCap = plane ? markCap(mesh, plane) : new Uint8Array(mesh.triangles.length / 3);
   const skin = new SkinWriter(mesh);
   const cap = new CapWriter(mesh, plane);
   const cornerNormals = new Float32Array(mesh.triangles.length * 3);
   for (let triangle = 0; triangle < isCap.length; triangle++) {
+    if (isGone?.[triangle] === 1) continue;
     if (isCap[triangle] === 1) {
       cap.add(triangle);
       continue;
@@ -57,7 +55,7 @@ export function buildMeshBuffers(
     faces.write(triangle, cornerNormals);
     skin.add(triangle, cornerNormals, faces.isInside(triangle));
   }
-  return { ...skin.finish(), ...cap.finish(), ...edgesOf(mesh, isCap, cornerNormals) };
+  return { ...skin.finish(), ...cap.finish(), ...edgesOf(mesh, isGone, isCap, cornerNormals) };
 }
 
 /** Lists every array of a set of buffers that can be handed over to another thread. */
@@ -197,6 +195,7 @@ class CapWriter {
 /** Finds the edges worth drawing: where the skin turns sharply, and where the cut face ends. */
 function edgesOf(
   mesh: ClosedMesh,
+  isGone: Uint8Array | null,
   isCap: Uint8Array,
   cornerNormals: Float32Array,
 ): Pick<MeshBuffers, 'creases' | 'capOutline'> {
@@ -206,6 +205,7 @@ function edgesOf(
   const creases: number[] = [];
   const capOutline: number[] = [];
   for (let corner = 0; corner < triangles.length; corner++) {
+    if (isGone?.[Math.floor(corner / 3)] === 1) continue;
     const next = corner % 3 === 2 ? corner - 2 : corner + 1;
     const from = at(triangles, corner);
     const to = at(triangles, next);

@@ -45,7 +45,8 @@ export function randomJob(example: Job, seed: number, wildness: number): Job {
     })),
     seatings: changed.seatings.map((seating) => {
       if (random() >= wildness * 0.3) return seating;
-      const { keywayFloorHeight: _, ...rest } = seating;
+      const rest = { ...seating };
+      delete rest.keywayFloorHeight;
       return {
         ...rest,
         bottomEdge: (['level', 'above', 'unknown'] as const)[Math.floor(random() * 3)] ?? 'level',
@@ -63,7 +64,8 @@ function drawn(value: number, random: () => number, wild: boolean): number {
 function randomPart(part: Part, random: () => number, wildness: number): Part {
   if (part.kind !== 'pin' || random() > 0.2 + wildness * 0.5) return part;
   const end = (): EndForm => ({ kind: KINDS[Math.floor(random() * KINDS.length)] ?? 'flat', basis: 'seen' });
-  const { ends: _, ...plain } = part;
+  const plain = { ...part };
+  delete plain.ends;
   return random() < 0.2 ? plain : { ...part, ends: [end(), end()] };
 }
 

@@ -255,11 +255,11 @@ function sentence(reasons: readonly string[]): string {
 
 function bestSplit(splits: readonly SplitResult[], line: string): ChamberResult['verdicts'][number] {
   let best: number | null = null;
-  splits.forEach((split, i) => {
-    if (split.line !== line) return;
+  for (const [i, split] of splits.entries()) {
+    if (split.line !== line) continue;
     const current = best === null ? undefined : splits[best];
     if (current === undefined || split.margin > current.margin) best = i;
-  });
+  }
   const verdict = best === null ? 'unknown' : (splits[best]?.verdict ?? 'unknown');
   return { line, verdict, split: best };
 }

@@ -76,7 +76,10 @@ function sentence(issue: z.core.$ZodIssue): string {
       return 'has characters that do not belong there.';
     case 'invalid_union':
       return 'is none of the allowed forms.';
-    default:
+    case 'custom':
+    case 'invalid_element':
+    case 'invalid_key':
+    case 'not_multiple_of':
       return 'is not as the job format wants it.';
   }
 }
