@@ -16,7 +16,7 @@ import type { Evaluation } from '../model/evaluate/evaluation.ts';
 import type { JobUnit } from '../model/units/length-unit.ts';
 import { type Box, viewOnLine } from './close-up-frame.ts';
 import { closeUpMetal, contactMark } from './close-up-metal.ts';
-import { ladder, outsideMark, uncertaintyBand, uncertaintyBar } from './close-up-marks.ts';
+import { crossingSymbol, ladder, outsideMark, uncertaintyBand, uncertaintyBar } from './close-up-marks.ts';
 import { label, textWidth, wrapped } from './label.ts';
 import { type DrawingNode, drawingRoot, group, node } from './node.ts';
 import { scaleBar } from './scale-bar.ts';
@@ -81,6 +81,7 @@ export function closeUpLarge(
     node('rect', { class: 'frame', x: box.left, y: box.top, width: across, height }),
     ladder(split, view, box, options.unit, small),
     ...uncertaintyBand(split, view, box),
+    ...crossingSymbol(split, view, box, textSize),
     ...uncertaintyBar(split, view, box),
     ...contactMark(options.contact ?? null, view, box),
     ...outsideMark(split, view, box, options.unit, small),

@@ -2,7 +2,7 @@
  * Marks in and beside a close-up's window: the ladder to read heights from, the bar of the +-, the arrow to an edge that
  * lies outside. CSS pixels.
  *
- *      -|          ladder: one rung each .001 in (or 0.02 mm), longer every fifth; the rung of the line is longest and
+ *      -|          ladder: one rung each .001 in (or 0.01 mm), longer every fifth; the rung of the line is longest and
  *      -|-         the first ones above it are a scale bar with their length
  *      -|
  */
@@ -12,18 +12,18 @@ import type { Box } from './close-up-frame.ts';
 import { label } from './label.ts';
 import { type DrawingNode, group, node } from './node.ts';
 import { roundLengthText } from './scale-bar.ts';
-import { amountText } from './split-words.ts';
+import { amountText, symbolOf } from './split-words.ts';
 import type { StackSplit } from './stack-split.ts';
-import { arrowHead } from './symbols.ts';
+import { arrowHead, verdictSymbol } from './symbols.ts';
 import { pointsData, type View, yPx } from './view.ts';
 
 /** mm of one rung. */
-const RUNG: Readonly<Record<JobUnit, number>> = { in: 0.001 * MM_PER_INCH, mm: 0.02 };
+const RUNG: Readonly<Record<JobUnit, number>> = { in: 0.001 * MM_PER_INCH, mm: 0.01 };
 const RUNGS_PER_LONG = 5;
 /** How many rungs the bar may span: the fewest that leave room for its text. */
 const RUNGS_IN_BAR = [5, 10, 25, 50, 100] as const;
 /** px. Rungs closer than this are drawn only every fifth. */
-const LEAST_RUNG_PX = 2.2;
+const LEAST_RUNG_PX = 1.9;
 
 /** Draws the ladder along the left side of a window, outside it. */
 export function ladder(
@@ -121,6 +121,24 @@ export function uncertaintyBand(split: StackSplit, view: View, box: Box): Drawin
   const left = Math.max(box.left, middle - half);
   const width = Math.min(box.right, middle + half) - left;
   return [node('rect', { class: 'uncertainty-band', x: left, y: top, width, height: bottom - top })];
+}
+
+/** The verdict's symbol in what crosses the line, where that is high enough to hold it. */
+export function crossingSymbol(split: StackSplit, view: View, box: Box, textSize: number): DrawingNode[] {
+  const { result, verdict, offset } = split;
+  const symbol = symbolOf(verdict);
+  const height = Math.abs(offset) * view.scaleY;
+  const size = textSize * 0.85;
+  if (result === null || symbol === 'turns' || height < size * 2.4 || isOutside(split, view, box) !== null)
+    return [];
+  const x = (box.left + box.right) / 2;
+  const y = yPx(view, split.height - offset * 0.62);
+  return [
+    group('crossing-symbol', [
+      node('circle', { class: 'symbol-ground', cx: x, cy: y, r: size * 0.85 }),
+      ...verdictSymbol(symbol, x, y, size * 0.9),
+    ]),
+  ];
 }
 
 /** Says on which side of the window the split lies; null when it is shown. */

@@ -18,8 +18,8 @@ import type { Evaluation } from '../model/evaluate/evaluation.ts';
 import type { JobUnit } from '../model/units/length-unit.ts';
 import { type Box, type CloseUpFrame, closeUpFrame, type CloseUpMode } from './close-up-frame.ts';
 import { closeUpMetal } from './close-up-metal.ts';
-import { ladder, outsideMark, uncertaintyBar } from './close-up-marks.ts';
-import { label, textWidth } from './label.ts';
+import { crossingSymbol, ladder, outsideMark, uncertaintyBar } from './close-up-marks.ts';
+import { label, textWidth, wrapped } from './label.ts';
 import { type DrawingNode, drawingRoot, group, node } from './node.ts';
 import { scaleBar } from './scale-bar.ts';
 import { scaleText } from './scale-series.ts';
@@ -58,7 +58,7 @@ export function closeUp(
   const split = stackSplit(assembly, pose, evaluation, options.chamber, options.line);
   const textSize = TEXT_PX * (options.textScale ?? 1);
   const small = textSize * 0.85;
-  const gutter = textWidth('0.10', small) + 16;
+  const gutter = textWidth('0.10', small) + 14;
   const top = textSize * 1.7;
   const box: Box = { left: gutter, right: options.width - 2, top, bottom: top + options.windowHeight };
   const frame = closeUpFrame(split, box, options.mode ?? 'true', options.stretch ?? DEFAULT_STRETCH);
@@ -73,6 +73,7 @@ export function closeUp(
     }),
     frameNode(box, options.isPicked ?? false),
     ladder(split, frame.view, box, options.unit, small),
+    ...crossingSymbol(split, frame.view, box, textSize),
     ...uncertaintyBar(split, frame.view, box),
     ...outsideMark(split, frame.view, box, options.unit, small),
     group('labels', [...head, ...words.nodes, ...badge.nodes]),
@@ -112,7 +113,7 @@ function frameNode(box: Box, isPicked: boolean): DrawingNode {
   });
 }
 
-/** The chamber's number, and how much is enlarged or stretched. */
+/** The chamber's number, and how much is enlarged or stretched, shortened where there is little room. */
 function headRow(
   split: StackSplit,
   frame: CloseUpFrame,
@@ -122,9 +123,13 @@ function headRow(
 ): DrawingNode[] {
   const { box, stretch } = frame;
   const y = box.top - textSize * 0.5;
-  const factor = stretch === 1 ? scaleText(frame.enlargement) : `height ×${stretch}`;
+  const number = String(split.chamber.number);
+  const scale = scaleText(frame.enlargement);
+  const factors = stretch === 1 ? [scale] : [`height ×${stretch}`, `×${stretch} high`, `×${stretch}`];
+  const room = box.right - box.left - textWidth(number, textSize, true) - textSize * 0.5;
+  const factor = factors.find((text) => textWidth(text, small) <= room) ?? factors.at(-1) ?? '';
   return [
-    label(String(split.chamber.number), box.left, y, {
+    label(number, box.left, y, {
       size: textSize,
       isStrong: true,
       className: (options.isPicked ?? false) ? '' : 'text-soft',
@@ -133,7 +138,7 @@ function headRow(
   ];
 }
 
-/** Offset in words, then symbol and verdict; colour last. */
+/** Offset in words, then symbol and verdict; colour last. Words wider than the window start further left. */
 function wordsUnder(
   split: StackSplit,
   box: Box,
@@ -147,11 +152,14 @@ function wordsUnder(
   const second = first + textSize * 1.35;
   const size = textSize * 0.92;
   const indent = symbol === 'none' ? 0 : size * 1.25;
+  const offset = offsetWords(split.offset, verdict, unit);
+  const widest = Math.max(textWidth(offset, textSize, true), indent + textWidth(verdict, size));
+  const x = Math.max(2, Math.min(box.left, box.right - widest));
   return {
     nodes: [
-      label(offsetWords(split.offset, verdict, unit), box.left, first, { size: textSize, isStrong: true }),
-      ...verdictSymbol(symbol, box.left + size * 0.42, second - size * 0.36, size * 0.75),
-      label(verdict, box.left + indent, second, { size, className: `verdict-${symbol}` }),
+      label(offset, x, first, { size: textSize, isStrong: true }),
+      ...verdictSymbol(symbol, x + size * 0.42, second - size * 0.36, size * 0.75),
+      label(verdict, x + indent, second, { size, className: `verdict-${symbol}` }),
     ],
     bottom: second + textSize * 0.25,
   };
@@ -169,7 +177,7 @@ function badgeUnder(
   const isTrue = stretch === 1;
   if (options.badge === 'short') return { nodes: [], bottom: null };
   const bar = scaleBar(
-    box.left,
+    2,
     from + size * 0.5,
     Math.abs(frame.view.scaleX),
     (box.right - box.left) * 0.6,
@@ -177,15 +185,16 @@ function badgeUnder(
     size,
   );
   const plusMinus = split.result?.expandedUncertainty ?? 0;
-  const texts = [
+  const sentences = [
     ...(isTrue
-      ? [`True proportions, ${scaleText(frame.enlargement)}`]
-      : [`Height ×${stretch}, width ×1,`, 'angles not true']),
+      ? ['True proportions', scaleText(frame.enlargement)]
+      : [`Height ×${stretch}`, 'width ×1', 'angles not true']),
     ...(plusMinus > 0 ? [`bar: ±${amountText(plusMinus, options.unit)} ${options.unit}`] : []),
   ];
+  const texts = wrapped(sentences, ', ', options.width - 4, size);
   const start = from + size * 3.2;
   const rows = texts.map((text, i) =>
-    label(text, box.left, start + i * size * 1.3, { size, className: 'text-soft' }),
+    label(text, 2, start + i * size * 1.3, { size, className: 'text-soft' }),
   );
   return {
     nodes: [...bar.nodes, ...rows],

@@ -100,6 +100,7 @@ function lineRules(colour: Colour): string[] {
       '.uncertainty-ground',
       `fill: none; stroke: ${colour('hollow')}; stroke-width: ${numberText(3.6)}; stroke-opacity: 0.7`,
     ),
+    rule('.symbol-ground', `fill: ${colour('sheet')}; stroke: none`),
     rule('.uncertainty-band', `fill: ${colour('ink')}; fill-opacity: 0.1`),
     rule('.window-spine', `fill: none; stroke: ${colour('ink')}; stroke-width: ${numberText(1.6)}`),
     rule('.window-empty', line('stops', 'medium', '; stroke-dasharray: 3 2')),
@@ -120,8 +121,8 @@ function lineRules(colour: Colour): string[] {
     rule('.bar', `stroke: ${colour('ink')}; stroke-width: ${px('fine')}`),
     rule('.bar-full', `fill: ${colour('ink')}`),
     rule('.bar-empty', `fill: ${colour('sheet')}`),
-    rule('.trace', line('ink', 'medium', '; stroke-linejoin: round')),
-    rule('.trace-pale', `stroke: ${colour('ink-soft')}; stroke-opacity: 0.4; stroke-width: ${px('narrow')}`),
+    rule('.trace-picked', line('ink', 'medium', '; stroke-linejoin: round')),
+    rule('.trace-pale', line('ink-soft', 'narrow', '; stroke-opacity: 0.4')),
     rule('.travel', line('line', 'narrow')),
     rule('.travel-dot', `fill: ${colour('line')}`),
     rule(

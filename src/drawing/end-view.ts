@@ -75,9 +75,13 @@ export function endView(
   const barY = captionY + (captions.length - 1) * small * 1.35 + textSize * 0.5;
   const bar = scaleBar(PAD_PX, barY, view.scaleY, Math.min(140, options.width * 0.4), options.unit, small);
   return drawingRoot({ width: options.width, height: Math.ceil(barY + textSize * 1.7) }, title, [
-    group('metal', [closeUpMetal(assembly, split, view, box, 'medium', 'no ground')], {
-      'data-chamber': options.chamber,
-    }),
+    group(
+      'metal',
+      [closeUpMetal(assembly, split, view, box, view.scaleY < 9 ? 'narrow' : 'medium', 'no ground')],
+      {
+        'data-chamber': options.chamber,
+      },
+    ),
     ...centreLines(assembly, view, box),
     ...contactMark(options.contact ?? null, view, box),
     ...dimensionChain(dimensions, view, xPx(view, shellReach(assembly) * LOOKING_IN) + 12, box, small),

@@ -59,23 +59,24 @@ export function chamberLabels(
   layout: FlagLayout,
   pickedChamber: string | null,
 ): DrawingNode[] {
-  const { view, numbersY, textSize } = frame;
+  const { view, numbersY } = frame;
+  const size = numberSize(assembly, frame);
   const numbers = assembly.chambers.map((chamber) => {
     const x = xPx(view, chamber.z);
     const flag = layout.flags.find(({ wish }) => wish.chamber === chamber.id);
     const isPicked = chamber.id === pickedChamber;
-    const half = textSize * 0.78;
+    const half = size * 0.78;
     const box = node('rect', {
       class: 'pick',
       x: x - half,
-      y: numbersY - textSize * 0.36 - half,
+      y: numbersY - size * 0.36 - half,
       width: 2 * half,
       height: 2 * half,
       rx: 2,
     });
     const colour = flag === undefined ? '' : `verdict-${flag.wish.symbol}`;
     const text = label(String(chamber.number), x, numbersY, {
-      size: textSize,
+      size,
       isStrong: true,
       anchor: 'middle',
       className: colour,
@@ -87,6 +88,12 @@ export function chamberLabels(
     ...layout.flags.map((flag) => flagNode(assembly, frame, flag)),
     ...hiddenCount(frame, layout),
   ];
+}
+
+/** Numbers are as large as the text, unless chambers stand too close together for it. */
+function numberSize(assembly: Assembly, { view, textSize }: LongSectionFrame): number {
+  const gaps = assembly.chambers.slice(1).map(({ z }, i) => z - (assembly.chambers[i]?.z ?? 0));
+  return Math.min(textSize, ...gaps.map((gap) => (gap * view.scaleX) / 1.65));
 }
 
 function flagNode(
@@ -158,6 +165,11 @@ export function commonErrorLabel(
   const x = (Math.max(metal.left, 4) + metal.right) / 2;
   const style = { size: textSize, isStrong: true, anchor: 'middle', className: 'verdict-unsure' } as const;
   return [label(text, x, numbersY - textSize * 1.9, style)];
+}
+
+/** How much of the row of flags the count of hidden ones takes. */
+export function hiddenCountWidth(most: number, textSize: number): number {
+  return textWidth(`${most} more`, textSize) + 12;
 }
 
 function hiddenCount({ width, textSize }: LongSectionFrame, { hidden }: FlagLayout): DrawingNode[] {

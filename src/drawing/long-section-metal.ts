@@ -4,12 +4,22 @@ import type { Assembly } from '../model/assembly/assembly.ts';
 import type { Pose, PosedPart } from '../model/assembly/pose.ts';
 import { bodySpans, chamberFloorY, shellShape, slotOf } from '../geometry/body-sizes.ts';
 import { brokenOff } from '../geometry/broken-off.ts';
-import { type CutPart, cutAlong, sidewaysOf, stackPartKey, turnOf } from '../geometry/cut-parts.ts';
+import {
+  type CutPart,
+  cutAlong,
+  cutBodies,
+  cutKey,
+  cutStacks,
+  sidewaysOf,
+  stackPartKey,
+  turnOf,
+} from '../geometry/cut-parts.ts';
 import { moved, type Outline, rectangle, type Region } from '../geometry/outline.ts';
+import { perObject } from '../geometry/per-object.ts';
 import { springOutline } from '../geometry/spring-outline.ts';
 import { hatchFor, type HatchUse } from './hatch-styles.ts';
 import type { LongSectionFrame } from './long-section-frame.ts';
-import { edgeNode, metalNode, type MetalStyle } from './metal.ts';
+import { edgesNode, metalNode, type MetalStyle } from './metal.ts';
 import { type DrawingNode, group, node } from './node.ts';
 import type { EdgeWeight } from './line-weights.ts';
 import { pointsData, regionData, toPx, type View } from './view.ts';
@@ -26,18 +36,48 @@ export function longSectionMetal(
   hatch: HatchUse,
 ): DrawingNode[] {
   const { view } = frame;
-  const cut = cutAlong(assembly, pose, planeOffset).map((part) => broken(part, frame));
   const draw = (part: CutPart): DrawingNode => metalNode(part, view, styleOf(part, hatch, frame.isNarrow));
-  const isBody = (part: CutPart): boolean => part.chamber === null && part.role !== 'key';
+  const key = cutKey(assembly, pose, planeOffset).map((part) => broken(part, frame));
   return [
-    node('path', { class: 'fill fill-hollow', d: regionData(view, hollow(assembly, planeOffset)) }),
-    ...cut.filter(isBody).map(draw),
-    ...behind(assembly, pose, view, planeOffset),
-    ...cut.filter((part) => part.role === 'key').map(draw),
+    ...stillMetal(assembly, pose, frame, planeOffset, hatch),
+    ...key.map(draw),
     ...springs(assembly, pose, view, planeOffset),
-    ...cut.filter((part) => part.chamber !== null).map(draw),
+    ...cutStacks(assembly, pose, planeOffset).map(draw),
   ];
 }
+
+/**
+ * What does not move while the key does: the hollow, the bodies, their far edges. The same nodes come back while nothing
+ * about them changes, so that a moving picture draws only what moves.
+ */
+function stillMetal(
+  assembly: Assembly,
+  pose: Pose,
+  frame: LongSectionFrame,
+  planeOffset: number,
+  hatch: HatchUse,
+): readonly DrawingNode[] {
+  const { view, isNarrow } = frame;
+  const turns = assembly.bodies.map((body) => turnOf(pose, body.id));
+  const look = [view.scaleX, view.originX, view.originY, planeOffset, hatch, isNarrow, ...turns].join(' ');
+  const drawn = stillDrawn(assembly);
+  const before = drawn.get(look);
+  if (before !== undefined) return before;
+  const nodes = [
+    node('path', { class: 'fill fill-hollow', d: regionData(view, hollow(assembly, planeOffset)) }),
+    ...cutBodies(assembly, pose, planeOffset).map((part) =>
+      metalNode(part, view, styleOf(part, hatch, isNarrow)),
+    ),
+    ...behind(assembly, pose, view, planeOffset),
+  ];
+  if (drawn.size >= MOST_LOOKS) drawn.clear();
+  drawn.set(look, nodes);
+  return nodes;
+}
+
+/** A turning plug gives a new look each frame: only so many are kept. */
+const MOST_LOOKS = 8;
+const stillDrawn = perObject<Assembly, Map<string, readonly DrawingNode[]>>(() => new Map());
 
 /** Only faces, one colour each, nothing else: for comparing with another rendering of the same section. */
 export function flatMetal(
@@ -157,7 +197,11 @@ export function springNode(
   const cut = wires.map(place);
   const children = [
     node('path', { class: 'fill fill-spring-far', d: far.map((loop) => regionData(view, [loop])).join('') }),
-    ...far.map((loop) => edgeNode([loop], view, 'fine')),
+    edgesNode(
+      far.map((loop) => [loop]),
+      view,
+      'fine',
+    ),
     node('path', { class: 'fill fill-spring', d: regionData(view, cut) }),
   ];
   return group(`part part-spring${isSolid ? ' is-solid' : ''}`, children, data);

@@ -5,13 +5,14 @@
 import type { Assembly } from '../model/assembly/assembly.ts';
 import type { Pose } from '../model/assembly/pose.ts';
 import type { Evaluation } from '../model/evaluate/evaluation.ts';
-import { layOutFlags } from './flags.ts';
+import { type FlagLayout, layOutFlags } from './flags.ts';
 import { type LongSectionFrame, longSectionFrame } from './long-section-frame.ts';
 import {
   captionRow,
   chamberLabels,
   commonErrorLabel,
   flagWishes,
+  hiddenCountWidth,
   shearLines,
 } from './long-section-labels.ts';
 import { flatMetal, longSectionMetal } from './long-section-metal.ts';
@@ -52,13 +53,18 @@ export function longSection(
   ]);
 }
 
+/** Lays out flags; when some do not fit, room for their count is kept free beside the others. */
 function layOut(
   assembly: Assembly,
   pose: Pose,
   evaluation: Evaluation | null,
   options: LongSectionOptions,
   frame: LongSectionFrame,
-): ReturnType<typeof layOutFlags> {
+): FlagLayout {
   const wishes = flagWishes(assembly, pose, evaluation, options, frame.view);
-  return layOutFlags(wishes, frame.textSize, 4, frame.width - 4);
+  const [left, right] = [4, frame.width - 4];
+  const all = layOutFlags(wishes, frame.textSize, left, right);
+  return all.hidden === 0
+    ? all
+    : layOutFlags(wishes, frame.textSize, left, right - hiddenCountWidth(wishes.length, frame.textSize));
 }

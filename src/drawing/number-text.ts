@@ -1,14 +1,22 @@
 /**
- * Writes a coordinate: at most four decimals, no idle zeros, never minus zero, never an exponent. Four decimals of a CSS
- * pixel are 0.00026 mm on a drawing at true size, and less the larger it is drawn.
+ * Writes a coordinate: never minus zero, never an exponent, no idle zeros. Faces have four decimals of a CSS pixel
+ * (0.00026 mm at true size, and less the larger it is drawn); hatching and outlines, which nobody measures, two.
  */
 import { assert } from '../model/assert.ts';
 
-const STEPS_PER_UNIT = 10_000;
-
+/** Writes a coordinate that can be measured from. */
 export function numberText(value: number): string {
+  return roundedText(value, 10_000);
+}
+
+/** Writes a coordinate that is only looked at. */
+export function roughText(value: number): string {
+  return roundedText(value, 100);
+}
+
+function roundedText(value: number, steps: number): string {
   assert(Number.isFinite(value), `coordinate ${value}`);
-  const steps = Math.round(value * STEPS_PER_UNIT);
-  if (steps === 0) return '0';
-  return (steps / STEPS_PER_UNIT).toFixed(4).replace(/\.?0+$/, '');
+  const rounded = Math.round(value * steps);
+  // A whole number of steps over a power of ten prints its own decimals and no more; at zero the sign would show.
+  return rounded === 0 ? '0' : String(rounded / steps);
 }

@@ -23,14 +23,15 @@ export function offsetWords(offset: number, verdict: Verdict, unit: JobUnit): st
 /** Says offset and verdict in one go: "too high .0095", "low .0010, turns", "high .0025, can't say yet". */
 export function splitSentence(offset: number, verdict: Verdict, unit: JobUnit): string {
   const words = offsetWords(offset, verdict, unit);
+  const more = (what: string): string => (words === 'level' ? words : `${words}, ${what}`);
   switch (verdict) {
     case 'too high':
     case 'too low':
       return `${verdict} ${amountText(offset, unit)}`;
     case 'low, turns':
-      return `${words}, turns`;
+      return more('turns');
     case 'high, rubs':
-      return `${words}, rubs`;
+      return more('rubs');
     case "can't say yet":
       return `${words}, can't say yet`;
     case 'never turns':

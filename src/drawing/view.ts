@@ -7,7 +7,7 @@ import { flattenOutline } from '../geometry/flatten.ts';
 import type { Bounds, Outline, Path, Point, Region } from '../geometry/outline.ts';
 import { sweepOf } from '../geometry/outline.ts';
 import type { Polygon } from '../geometry/polygon.ts';
-import { numberText } from './number-text.ts';
+import { numberText, roughText } from './number-text.ts';
 
 /** CSS pixels per mm of paper: 96 to the inch. */
 export const PX_PER_MM = 96 / 25.4;
@@ -90,4 +90,9 @@ function loopPolygon(view: View, outline: Outline, tolerance: number): Polygon {
 
 export function pointText({ x, y }: Point): string {
   return `${numberText(x)} ${numberText(y)}`;
+}
+
+/** A point that is only looked at. */
+export function roughPoint({ x, y }: Point): string {
+  return `${roughText(x)} ${roughText(y)}`;
 }

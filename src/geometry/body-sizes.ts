@@ -13,6 +13,7 @@
 import { known } from '../model/assert.ts';
 import { endDrop } from '../model/end-shape.ts';
 import type { Assembly, AssemblyBody, AssemblyChamber } from '../model/assembly/assembly.ts';
+import { perObject } from './per-object.ts';
 
 /** Shares of the plug's radius, unless the name says otherwise. Looks only. */
 const LOOKS = {
@@ -51,7 +52,11 @@ export type ShellShape = {
  * flange of the one inside it and ends before its retainer; when the lengths entered leave no room, the inner one is
  * drawn longer.
  */
-export function bodySpans(assembly: Assembly): Span[] {
+export function bodySpans(assembly: Assembly): readonly Span[] {
+  return remembered.bodySpans(assembly);
+}
+
+function workBodySpans(assembly: Assembly): Span[] {
   const { bodies } = assembly;
   const radius = plugRadius(assembly);
   const { first, last } = chamberEnds(assembly);
@@ -96,7 +101,11 @@ export function flangeRadius(assembly: Assembly, bodyIndex: number): number {
 }
 
 /** The rings that keep inner bodies from coming forward, inside to outside. */
-export function retainers(assembly: Assembly): Retainer[] {
+export function retainers(assembly: Assembly): readonly Retainer[] {
+  return remembered.retainers(assembly);
+}
+
+function workRetainers(assembly: Assembly): Retainer[] {
   const spans = bodySpans(assembly);
   const radius = plugRadius(assembly);
   const underKeyway = Math.max(0.03 * radius, 0.6 * (slotOf(assembly).bottomY + radius));
@@ -115,6 +124,10 @@ export function retainers(assembly: Assembly): Retainer[] {
 
 /** The shell from the end: a barrel around the bore with a tower over it for the springs. */
 export function shellShape(assembly: Assembly): ShellShape {
+  return remembered.shellShape(assembly);
+}
+
+function workShellShape(assembly: Assembly): ShellShape {
   const radius = plugRadius(assembly);
   const shell = known(assembly.bodies.at(-1), 'shell');
   const holes = assembly.chambers.map((chamber) => known(chamber.holes.at(-1), 'shell hole'));
@@ -131,6 +144,10 @@ export function shellShape(assembly: Assembly): ShellShape {
 
 /** The keyway, a plain slot: the key's bottom edge rides on its floor. Without a key it is as high as usual. */
 export function slotOf(assembly: Assembly): Slot {
+  return remembered.slotOf(assembly);
+}
+
+function workSlotOf(assembly: Assembly): Slot {
   const radius = plugRadius(assembly);
   const { key } = assembly;
   const bottomY = key?.bottomY ?? -0.89 * radius;
@@ -164,3 +181,10 @@ export function crestDropAt(assembly: Assembly, bodyIndex: number, chamber: Asse
   const drop = chamber.crestDrops[bodyIndex] ?? 0;
   return bodyIndex < assembly.lines.length ? drop : 0;
 }
+
+const remembered = {
+  bodySpans: perObject(workBodySpans),
+  retainers: perObject(workRetainers),
+  shellShape: perObject(workShellShape),
+  slotOf: perObject(workSlotOf),
+};

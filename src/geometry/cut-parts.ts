@@ -32,21 +32,21 @@ export type CutPart = {
 
 /** Lists what the plane cuts, bodies first, then key and stacks; what it passes by is left out. */
 export function cutAlong(assembly: Assembly, pose: Pose, planeOffset: number): CutPart[] {
-  const parts = [
+  return [
     ...cutBodies(assembly, pose, planeOffset),
     ...cutKey(assembly, pose, planeOffset),
     ...cutStacks(assembly, pose, planeOffset),
   ];
-  return parts.filter((part) => part.region.length > 0);
 }
 
-function cutBodies(assembly: Assembly, pose: Pose, offset: number): CutPart[] {
+/** Bodies from the outside in, then the rings that hold them. */
+export function cutBodies(assembly: Assembly, pose: Pose, planeOffset: number): CutPart[] {
   const bodies = assembly.bodies.map(
     (body, i): CutPart => ({
       partKey: bodyPartKey(body.id),
       role: body.role,
       chamber: null,
-      region: bodySection(assembly, i, offset, turnOf(pose, body.id)),
+      region: bodySection(assembly, i, planeOffset, turnOf(pose, body.id)),
     }),
   );
   const rings = assembly.lines.map(
@@ -54,31 +54,37 @@ function cutBodies(assembly: Assembly, pose: Pose, offset: number): CutPart[] {
       partKey: `retainer ${line.id}`,
       role: 'retainer',
       chamber: null,
-      region: retainerSection(assembly, i, offset),
+      region: retainerSection(assembly, i, planeOffset),
     }),
   );
-  return [...bodies.reverse(), ...rings];
+  return [...bodies.reverse(), ...rings].filter(isMet);
 }
 
-function cutKey(assembly: Assembly, pose: Pose, offset: number): CutPart[] {
+export function cutKey(assembly: Assembly, pose: Pose, planeOffset: number): CutPart[] {
   const { key } = assembly;
   if (key === null) return [];
   const turn = turnOf(pose, known(assembly.bodies[0], 'plug').id);
-  const region = keySection(key, { travel: pose.travel, offset, turn });
-  return [{ partKey: keyPartKey(key.id), role: 'key', chamber: null, region }];
+  const region = keySection(key, { travel: pose.travel, offset: planeOffset, turn });
+  return [{ partKey: keyPartKey(key.id), role: 'key', chamber: null, region } as const].filter(isMet);
 }
 
-function cutStacks(assembly: Assembly, pose: Pose, offset: number): CutPart[] {
-  return pose.stacks.flatMap((stack) => {
+/** Balls, pins and drivers, chamber by chamber from the bottom. */
+export function cutStacks(assembly: Assembly, pose: Pose, planeOffset: number): CutPart[] {
+  const parts = pose.stacks.flatMap((stack) => {
     const chamber = assembly.chambers.find(({ id }) => id === stack.chamber);
     if (chamber === undefined || chamber.closed) return [];
     return stack.parts.flatMap((posed, i): CutPart[] => {
       const { role } = posed.part;
       if (role === 'spring') return [];
-      const region = cutPosedPart(assembly, pose, chamber, posed, offset);
+      const region = cutPosedPart(assembly, pose, chamber, posed, planeOffset);
       return [{ partKey: stackPartKey(chamber.id, i), role, chamber: chamber.id, region }];
     });
   });
+  return parts.filter(isMet);
+}
+
+function isMet(part: CutPart): boolean {
+  return part.region.length > 0;
 }
 
 function cutPosedPart(

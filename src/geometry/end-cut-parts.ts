@@ -18,6 +18,15 @@ export function cutAcross(assembly: Assembly, pose: Pose, chamberId: string): Cu
     assembly.chambers.find(({ id }) => id === chamberId),
     `chamber ${chamberId}`,
   );
+  return [
+    ...bodiesAcross(assembly, pose, chamber),
+    ...keyAcrossParts(assembly, pose, chamber),
+    ...stackAcross(assembly, pose, chamber),
+  ];
+}
+
+/** Plug, sleeve and shell, from the outside in. */
+export function bodiesAcross(assembly: Assembly, pose: Pose, chamber: AssemblyChamber): CutPart[] {
   const bodies = assembly.bodies.map(
     (body, i): CutPart => ({
       partKey: bodyPartKey(body.id),
@@ -26,15 +35,19 @@ export function cutAcross(assembly: Assembly, pose: Pose, chamberId: string): Cu
       region: bodyEndView(assembly, i, chamber, turnOf(pose, body.id)),
     }),
   );
-  const stack = pose.stacks.find((each) => each.chamber === chamberId);
+  return bodies.reverse();
+}
+
+/** Balls, pins and drivers, from the bottom. */
+export function stackAcross(assembly: Assembly, pose: Pose, chamber: AssemblyChamber): CutPart[] {
+  const stack = pose.stacks.find((each) => each.chamber === chamber.id);
   const parts = chamber.closed ? [] : (stack?.parts ?? []);
-  const solids = parts.flatMap((posed, i): CutPart[] => {
+  return parts.flatMap((posed, i): CutPart[] => {
     const { role } = posed.part;
     if (role === 'spring') return [];
     const region = partAcross(assembly, pose, chamber, posed);
     return [{ partKey: stackPartKey(chamber.id, i), role, chamber: chamber.id, region }];
   });
-  return [...bodies.reverse(), ...keyParts(assembly, pose, chamber), ...solids];
 }
 
 /** A part of the stack, turned with its body. */
@@ -61,7 +74,8 @@ export function placeAcross(
   return (outline) => turned(moved(outline, sideways, 0), turn, { x: 0, y: body?.axisY ?? 0 });
 }
 
-function keyParts(assembly: Assembly, pose: Pose, chamber: AssemblyChamber): CutPart[] {
+/** The key, where there is one at this chamber. */
+export function keyAcrossParts(assembly: Assembly, pose: Pose, chamber: AssemblyChamber): CutPart[] {
   const { key } = assembly;
   const outline = key === null ? null : keyAcross(key, chamber.z, pose.travel);
   if (key === null || outline === null) return [];

@@ -10,47 +10,94 @@
  * A line through a corner: of the two sides that meet there exactly one counts when they pass through the line, none or
  * both when they only touch it (a side owns its start, not its end), so no span is lost or doubled.
  */
-import type { Point } from './outline.ts';
+import type { Bounds, Point } from './outline.ts';
 import type { Polygon } from './polygon.ts';
 
 export type HatchStyle = { readonly angle: number; readonly pitch: number };
 export type HatchLine = { readonly from: Point; readonly to: Point };
 
-/** Hatches a region. Lines run from one edge to the next, in the order of their distance from the origin. */
-export function hatchLines(polygons: readonly Polygon[], style: HatchStyle): HatchLine[] {
-  const { angle, pitch } = style;
-  const along = { x: Math.cos(angle), y: Math.sin(angle) };
-  const levels = polygons.map((polygon) =>
-    polygon.map((point) => ({
-      along: point.x * along.x + point.y * along.y,
-      level: (point.y * along.x - point.x * along.y) / pitch,
-    })),
-  );
+/**
+ * Hatches a region, or what a box shows of it. Lines run from one edge to the next, in the order of their distance from
+ * the origin.
+ */
+export function hatchLines(polygons: readonly Polygon[], style: HatchStyle, within?: Bounds): HatchLine[] {
+  const frame = hatchFrame(style);
+  const [lowest, highest] = within === undefined ? [-Infinity, Infinity] : levelsOf(within, frame);
   const crossings = new Map<number, number[]>();
-  for (const loop of levels) {
-    loop.forEach((from, i) => {
-      const to = loop[(i + 1) % loop.length] ?? from;
-      const low = Math.min(from.level, to.level);
-      const high = Math.max(from.level, to.level);
+  for (const polygon of polygons) {
+    let from = frame.turn(polygon.at(-1) ?? { x: 0, y: 0 });
+    for (const corner of polygon) {
+      const to = frame.turn(corner);
       // Half open: a level counts from the lower end, not to the upper end.
-      for (let level = Math.ceil(low); level < high; level++) {
+      const low = Math.max(lowest, Math.ceil(Math.min(from.level, to.level)));
+      const high = Math.min(highest, Math.max(from.level, to.level));
+      for (let level = low; level < high; level++) {
         const share = (level - from.level) / (to.level - from.level);
         const at = from.along + share * (to.along - from.along);
         const row = crossings.get(level);
         if (row === undefined) crossings.set(level, [at]);
         else row.push(at);
       }
-    });
+      from = to;
+    }
   }
-  const place = (level: number, at: number): Point => ({
-    x: at * along.x - level * pitch * along.y,
-    y: at * along.y + level * pitch * along.x,
-  });
   return [...crossings.entries()]
     .sort(([a], [b]) => a - b)
-    .flatMap(([level, row]) =>
-      spans(row).map(([from, to]) => ({ from: place(level, from), to: place(level, to) })),
-    );
+    .flatMap(([level, row]) => {
+      const [least, most] = within === undefined ? [-Infinity, Infinity] : reachIn(within, frame, level);
+      return spans(row).flatMap(([start, end]): HatchLine[] => {
+        const [from, to] = [Math.max(start, least), Math.min(end, most)];
+        return to > from ? [{ from: frame.place(level, from), to: frame.place(level, to) }] : [];
+      });
+    });
+}
+
+type Turned = { readonly along: number; readonly level: number };
+type HatchFrame = {
+  readonly turn: (point: Point) => Turned;
+  readonly place: (level: number, along: number) => Point;
+};
+
+/** Hatching lies level in its own frame: along a line, and from line to line in whole levels. */
+function hatchFrame({ angle, pitch }: HatchStyle): HatchFrame {
+  const [x, y] = [Math.cos(angle), Math.sin(angle)];
+  return {
+    turn: (point) => ({ along: point.x * x + point.y * y, level: (point.y * x - point.x * y) / pitch }),
+    place: (level, along) => ({ x: along * x - level * pitch * y, y: along * y + level * pitch * x }),
+  };
+}
+
+function levelsOf(box: Bounds, frame: HatchFrame): [number, number] {
+  const levels = cornersOf(box).map((corner) => frame.turn(corner).level);
+  return [Math.floor(Math.min(...levels)), Math.ceil(Math.max(...levels))];
+}
+
+/** Between which places along a line it runs inside the box. */
+function reachIn(box: Bounds, frame: HatchFrame, level: number): [number, number] {
+  const origin = frame.place(level, 0);
+  const ahead = frame.place(level, 1);
+  let [least, most] = [-Infinity, Infinity];
+  const narrow = (start: number, step: number, low: number, high: number): void => {
+    if (Math.abs(step) < 1e-12) {
+      if (start < low || start > high) most = -Infinity;
+      return;
+    }
+    const [one, other] = [(low - start) / step, (high - start) / step];
+    least = Math.max(least, Math.min(one, other));
+    most = Math.min(most, Math.max(one, other));
+  };
+  narrow(origin.x, ahead.x - origin.x, box.left, box.right);
+  narrow(origin.y, ahead.y - origin.y, box.bottom, box.top);
+  return [least, most];
+}
+
+function cornersOf({ left, right, bottom, top }: Bounds): Point[] {
+  return [
+    { x: left, y: bottom },
+    { x: right, y: bottom },
+    { x: right, y: top },
+    { x: left, y: top },
+  ];
 }
 
 /** Pairs of crossings with metal between them; spans shorter than nothing are left out. */
@@ -65,9 +112,9 @@ function spans(row: number[]): [number, number][] {
 }
 
 /** Two-way hatching, for what cannot be: metal in metal. */
-export function crossHatch(polygons: readonly Polygon[], style: HatchStyle): HatchLine[] {
+export function crossHatch(polygons: readonly Polygon[], style: HatchStyle, within?: Bounds): HatchLine[] {
   return [
-    ...hatchLines(polygons, style),
-    ...hatchLines(polygons, { angle: style.angle + Math.PI / 2, pitch: style.pitch }),
+    ...hatchLines(polygons, style, within),
+    ...hatchLines(polygons, { angle: style.angle + Math.PI / 2, pitch: style.pitch }, within),
   ];
 }

@@ -18,6 +18,7 @@ import type { StackPart } from '../model/assembly/assembly.ts';
 import { endCurve } from './end-curve.ts';
 import { flattenPath } from './flatten.ts';
 import { arcTo, type Edge, endOf, lineTo, mirroredUpsideDown, type Path, reversed } from './outline.ts';
+import { perObject } from './per-object.ts';
 import { CURVE_TOLERANCE_MM } from './tolerances.ts';
 
 /** Share of the groove's depth that its corners are rounded by. For looks: nothing is measured in a waist's corner. */
@@ -29,6 +30,10 @@ type TurnedPart = Pick<StackPart, 'radius' | 'length' | 'lower' | 'upper' | 'wai
 
 /** Draws the half profile. Ends that would run into each other (a part shorter than its ends) are flattened to fit. */
 export function partProfile(part: TurnedPart): Path {
+  return remembered(part);
+}
+
+function workProfile(part: TurnedPart): Path {
   const { length } = part;
   const [lower, upper] = fitEnds(
     endCurve(part.lower, part.radius),
@@ -112,3 +117,5 @@ function spoolEdges({ radius, narrow, low, high }: Waist): Edge[] {
     lineTo(radius, high),
   ];
 }
+
+const remembered = perObject(workProfile);

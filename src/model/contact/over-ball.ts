@@ -66,7 +66,7 @@ export function withRootsFromBalls(shape: KeyShape, measured: readonly MeasuredC
   return held.length === measured.length ? first.shape : settle(alone, held).shape;
 }
 
-/** Enough for any key whose readings hold together; five are the rule. */
+/** Enough for any key whose readings hold together; three are the rule. */
 const ROUNDS = 40;
 /** mm per mm. What a ball answers to its root at least, once the search steps; smaller steps of the ball are doubted. */
 const LEAST_ANSWER = 0.25;

@@ -1,0 +1,36 @@
+/**
+ * Golden drawings as SVG text, one folder a case. A picture that changes on purpose is renewed with the reason in words:
+ *
+ *     RENEW_GOLDEN="the keyway is drawn with its end faces" npx vitest run tests/drawing
+ *
+ * The reason is added to the case's reasons.txt, so that a look at the folder tells why the picture is as it is.
+ */
+import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { expect } from 'vitest';
+
+const FOLDER = join(import.meta.dirname, '../golden');
+
+/** Holds a text against the stored one, or renews it when a reason is given. */
+export function expectGolden(name: string, text: string): void {
+  const path = join(FOLDER, name);
+  const reason = process.env['RENEW_GOLDEN'];
+  const stored = existsSync(path) ? readFileSync(path, 'utf8') : null;
+  if (reason !== undefined && reason.trim() !== '' && stored !== text) {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, text);
+    appendFileSync(join(dirname(path), 'reasons.txt'), `${basename(path)}: ${reason.trim()}\n`);
+    return;
+  }
+  expect(stored, `no golden ${name}: renew it with a reason, see tests/support/golden.ts`).not.toBeNull();
+  expect(text).toBe(stored);
+}
+
+/** Holds a text against a file of the sources that is written from another one; renewed the same way. */
+export function expectWritten(file: string, text: string): void {
+  const path = join(import.meta.dirname, '../..', file);
+  const stored = existsSync(path) ? readFileSync(path, 'utf8') : null;
+  if (process.env['RENEW_GOLDEN'] !== undefined && stored !== text) writeFileSync(path, text);
+  else
+    expect(text, `${file} is not what its source writes: renew it, see tests/support/golden.ts`).toBe(stored);
+}
