@@ -199,6 +199,21 @@ describe('a damaged row', () => {
     ]);
   });
 
+  it('of the step that the job stands at is no loss while the head holds the same, and is written anew', async () => {
+    const history = undo(step(step(startHistory(job), 'one'), 'two'));
+    await save(history);
+    await damage('revisions', 2);
+    const result = await open();
+    if (result.type === 'error') throw new Error(result.message);
+    const names = ['Opened', 'Title one', 'Title two'];
+    expect(result.history.entries.map(({ name }) => name)).toEqual(names);
+    expect([result.history.present, result.notices]).toEqual([1, []]);
+    expect(await save(result.history, result.base)).toBe('saved');
+    await database.quarantine.clear();
+    expect((await openedHistory()).entries.map(({ name }) => name)).toEqual(names);
+    expect(await database.quarantine.count()).toBe(0);
+  });
+
   it('is quarantined once, however often it is met', async () => {
     await save(step(startHistory(job), 'one'));
     await damage('revisions', 1);
