@@ -24,7 +24,14 @@ export function shareable<T extends z.ZodMiniType>(schema: T): T {
   return schema;
 }
 
-export const idSchema = () => z.string().check(z.minLength(1), z.maxLength(64), z.regex(/^[A-Za-z0-9_-]+$/));
+export const idSchema = () =>
+  z
+    .string()
+    .check(
+      z.minLength(1),
+      z.maxLength(64),
+      z.regex(/^(?!__proto__$|constructor$|prototype$)[A-Za-z0-9_-]+$/),
+    );
 export const textSchema = (most = 400) => z.string().check(z.maxLength(most));
 export const numberSchema = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
 export const listSchema = <T extends z.ZodMiniType>(item: T, most: number) =>

@@ -15,7 +15,7 @@ const MOST_PROBLEMS = 40;
 export function parseJob(data: unknown): ParsedJob {
   const wrongKind = notAJob(data);
   if (wrongKind !== null) return { type: 'error', problems: [wrongKind] };
-  const parsed = jobSchema.safeParse(data);
+  const parsed = jobSchema.safeParse(data, { reportInput: true });
   if (!parsed.success) return { type: 'error', problems: tell(parsed.error.issues) };
   const problems = checkReferences(parsed.data);
   return problems.length > 0 ? { type: 'error', problems } : { type: 'success', job: parsed.data };
