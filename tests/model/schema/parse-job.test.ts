@@ -90,8 +90,6 @@ describe('parseJob', () => {
     expect(problemsAfter(change)).toEqual([sentence]);
   });
 
-  // parseJob asks whether the wrong value is undefined, but the schema only hands it over with `reportInput: true`: until
-  // that is passed to safeParse, a wrong type is told as missing. Turn into plain cases of the list above then.
   it.each<[string, (job: Job) => void, string]>([
     ['a wrong type', (job) => Object.assign(job, { title: 7 }), 'title: should be a string.'],
     [
