@@ -44,6 +44,8 @@ const SIDE_PX = 6;
 /** How much of the key in front of the plug is drawn, as a share of the plug's radius. */
 const LEAD = 0.78;
 const NARROW_PX = 560;
+/** How far a shear line goes on past the plug's end: long enough to be seen as dash-dotted. */
+export const LINE_END_PX = 26;
 
 /** Lays out the drawing. `flagRows` is how many rows of flags it needs. */
 export function longSectionFrame(
@@ -57,7 +59,7 @@ export function longSectionFrame(
   const isNarrow = width < NARROW_PX * (options.textScale ?? 1);
   const lines = assembly.lines.length;
   const widest = Math.max(...assembly.lines.map((_, i) => textWidth(lineWords(i, lines), textSize)));
-  const right = isFlat || isNarrow ? SIDE_PX : SIDE_PX + 14 + widest;
+  const right = isFlat || isNarrow ? SIDE_PX : SIDE_PX + LINE_END_PX + 6 + widest;
   const flagRowHeight = textSize * 1.9;
   const top = isFlat ? SIDE_PX : SIDE_PX + flagRows * flagRowHeight + textSize * 1.9;
   const bottom = isFlat ? SIDE_PX : textSize * (isNarrow ? (lines > 1 ? 6.6 : 5.2) : 2.9);

@@ -5,10 +5,12 @@ import type { Pose } from '../model/assembly/pose.ts';
 import type { Evaluation } from '../model/evaluate/evaluation.ts';
 import { bodySpans } from '../geometry/body-sizes.ts';
 import { turnOf } from '../geometry/cut-parts.ts';
+import { placedKey } from '../geometry/key-outline.ts';
+import { boundsOf } from '../geometry/outline.ts';
 import { asRadians, toDegrees } from '../model/radians.ts';
 import { type FlagLayout, flagInside, type FlagWish } from './flags.ts';
 import { label, textWidth } from './label.ts';
-import type { LongSectionFrame } from './long-section-frame.ts';
+import { LINE_END_PX, type LongSectionFrame } from './long-section-frame.ts';
 import type { LongSectionOptions } from './long-section-options.ts';
 import { type DrawingNode, group, node } from './node.ts';
 import { scaleBar } from './scale-bar.ts';
@@ -199,8 +201,8 @@ export function shearLines(assembly: Assembly, frame: LongSectionFrame, planeOff
       const widest = Math.max(...chamber.holes.map((hole) => hole.radius));
       return chamber.closed ? [] : [chamber.z - widest, chamber.z + widest];
     });
-    const end = frame.isNarrow ? plug.back : (frame.metal.right + 10 - view.originX) / view.scaleX;
-    const start = plug.front - 0.12 * line.radius;
+    const end = frame.isNarrow ? plug.back : (frame.metal.right + LINE_END_PX - view.originX) / view.scaleX;
+    const start = plug.front - (isOverKey(assembly, y) ? 0.6 : 0.12) * line.radius;
     const stretches = (ends: readonly number[]): string =>
       ends
         .flatMap((from, k) => (k % 2 === 0 ? [[from, ends[k + 1] ?? from]] : []))
@@ -216,6 +218,12 @@ export function shearLines(assembly: Assembly, frame: LongSectionFrame, planeOff
   });
 }
 
+/** Says whether a level passes over the bow of the key wherever the key is. */
+function isOverKey(assembly: Assembly, y: number): boolean {
+  const { key } = assembly;
+  return key === null || boundsOf(placedKey(key, 0)).top < y;
+}
+
 function lineLabel(assembly: Assembly, frame: LongSectionFrame, index: number, y: number): DrawingNode[] {
   const { view, textSize, isNarrow, metal } = frame;
   const text = lineWords(index, assembly.lines.length);
@@ -223,7 +231,7 @@ function lineLabel(assembly: Assembly, frame: LongSectionFrame, index: number, y
     const style = { size: textSize, className: 'text-line' };
     const own = yPx(view, y);
     const spread = assembly.lines.length > 1 ? (index === 0 ? 0.95 : 0) * textSize : 0.35 * textSize;
-    return [label(text, metal.right + 14, own + spread, style)];
+    return [label(text, metal.right + LINE_END_PX + 6, own + spread, style)];
   }
   const row = metal.bottom + textSize * (1.4 + index * 1.4);
   const sample = [

@@ -12,19 +12,6 @@ import { moved, type Outline, turned } from './outline.ts';
 import { partProfile } from './part-profile.ts';
 import { sectionOfProfile } from './part-section.ts';
 
-/** Lists what the plane cuts at a chamber: bodies from the outside in, key, then the stack from the bottom. */
-export function cutAcross(assembly: Assembly, pose: Pose, chamberId: string): CutPart[] {
-  const chamber = known(
-    assembly.chambers.find(({ id }) => id === chamberId),
-    `chamber ${chamberId}`,
-  );
-  return [
-    ...bodiesAcross(assembly, pose, chamber),
-    ...keyAcrossParts(assembly, pose, chamber),
-    ...stackAcross(assembly, pose, chamber),
-  ];
-}
-
 /** Plug, sleeve and shell, from the outside in. */
 export function bodiesAcross(assembly: Assembly, pose: Pose, chamber: AssemblyChamber): CutPart[] {
   const bodies = assembly.bodies.map(

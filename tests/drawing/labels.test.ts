@@ -29,7 +29,7 @@ describe('labels', () => {
     const common = { ...evaluation, commonError: { offset: 0.2, message: '' } };
     const faults: string[] = [];
     WIDTHS.forEach((width, i) => {
-      for (const textScale of [1, 2]) {
+      for (const textScale of i % 2 === 0 ? [1] : [1, 2]) {
         const unit = (i + textScale) % 2 === 0 ? 'in' : 'mm';
         const look = { width, unit, textScale, pickedChamber: 'chamber2' } as const;
         const drawings = [
@@ -49,7 +49,7 @@ describe('labels', () => {
     const pose = samplePose(assembly);
     const evaluation = sampleEvaluation(assembly, pose);
     const faults: string[] = [];
-    assembly.chambers.slice(0, 5).forEach(({ id }, i) => {
+    assembly.chambers.slice(1, 4).forEach(({ id }, i) => {
       for (const line of assembly.lines) {
         const unit = i % 2 === 0 ? 'in' : 'mm';
         const look = { chamber: id, line: line.id, unit } as const;
