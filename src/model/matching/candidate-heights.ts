@@ -14,7 +14,7 @@
  */
 import type { KeyInSite } from './needed-height.ts';
 import { Best, byDeviation, bySpare, type IsLeft, kindOf, type Option, type Row } from './option.ts';
-import { stepsApart, stepsToSpare, stepsToTakeOff } from './resolution.ts';
+import { leastMargin, stepsApart, stepsToSpare, stepsToTakeOff } from './resolution.ts';
 import type { ChamberPlace, Fit } from './site.ts';
 import type { Batch, Stock } from './stock.ts';
 import type { TieBreaks } from './tie-breaks.ts';
@@ -115,7 +115,7 @@ class Search {
   private startAt(fit: Fit): number {
     const { what, leastSpare, rules } = this.input;
     if (what === 'spare') return (fit.lowest + fit.highest) / 2;
-    const room = leastSpare * rules.step;
+    const room = leastMargin(leastSpare, rules.step);
     return Math.max(fit.lowest + room, Math.min(bestOffset(fit), fit.highest - room));
   }
 

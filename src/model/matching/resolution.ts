@@ -10,9 +10,17 @@ export function resolutionOf(unit: JobUnit): number {
   return unit === 'in' ? 0.0127 : 0.01;
 }
 
-/** Whole steps that are surely there: a margin of 1.9 steps is 1 step to spare. Negative outside the window. */
+/**
+ * Nearest whole steps to spare; -1 for anything outside the window. Nearest and not whole ones only: the best height often
+ * lies a whole number of steps inside (level, under a play of .003 in), and a hair must not count as a step there.
+ */
 export function stepsToSpare(mm: number, step: number): number {
-  return Math.floor((mm + WINDOW_MM) / step);
+  return mm < -WINDOW_MM ? -1 : Math.round(Math.max(0, mm) / step);
+}
+
+/** The least that counts as so many steps to spare. mm. */
+export function leastMargin(steps: number, step: number): number {
+  return Math.max(0, steps - 0.5) * step;
 }
 
 /** Nearest whole steps between two heights. */

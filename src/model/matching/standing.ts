@@ -19,7 +19,7 @@ export type Standing = {
   readonly offset: number;
   readonly lowest: number;
   readonly highest: number;
-  /** To spare: mm, and whole steps of the shop's resolution; negative outside the window. */
+  /** To spare: mm, and nearest steps of the shop's resolution; negative outside the window. */
   readonly margin: number;
   readonly spare: number;
   /** Whole steps from the best height. */

@@ -1,6 +1,6 @@
 /**
- * The lower stack to look for or to make for a chamber: the heights at which its line turns, and the best one, for the usual
- * pin on the ball that the cylinder takes. Heights mm.
+ * The lower stack to look for or to make for a chamber: the heights at which its line turns, and the best one, for a stack of
+ * the kind that the cylinder takes. Heights mm.
  */
 import { lowerStackEnd, type MeasuredPart } from '../measured/measured-stack.ts';
 import { sayLength } from '../evaluate/say.ts';
@@ -27,44 +27,40 @@ export type WantedHeight = {
 /** Finds the heights wanted in a chamber; null where the height is not known, or where no length would turn. */
 export function wantedHeight(keyIn: KeyInSite, place: ChamberPlace): WantedHeight | null {
   const { site } = keyIn;
-  const usual = site.usual(place);
-  const pin = usual.parts[lowerStackEnd(usual)];
-  if (pin === undefined) return null;
-  const ball = site.takesBall ? (ballFor(site, place) ?? usual.parts[0] ?? null) : null;
-  const parts = ball === null ? [pin] : [ball, pin];
-  const fit = site.fitOfStack(place, { parts, tops: parts.map(() => null), together: [] });
-  if (fit === null || fit.barred !== null) return null;
-  const level = keyIn.levelOf(place, fit);
-  if (level === null) return null;
-  return {
-    chamber: place.chamber,
-    number: place.number,
-    from: level + fit.lowest,
-    to: level + fit.highest,
-    best: level + bestOffset(fit),
-    ball: ball === null || !site.stock.numbers.has(ball.part.id) ? null : ball.part,
-    hasBall: ball !== null,
-  };
+  for (const parts of examplesFor(site, place)) {
+    const fit = site.fitOfStack(place, { parts, tops: parts.map(() => null), together: [] });
+    if (fit === null || fit.barred !== null) continue;
+    const level = keyIn.levelOf(place, fit);
+    if (level === null) return null;
+    const lowest = parts[0];
+    const ball = lowest?.role === 'ball' ? lowest.part : null;
+    return {
+      chamber: place.chamber,
+      number: place.number,
+      from: level + fit.lowest,
+      to: level + fit.highest,
+      best: level + bestOffset(fit),
+      ball: ball !== null && site.stock.numbers.has(ball.id) ? ball : null,
+      hasBall: ball !== null,
+    };
+  }
+  return null;
 }
 
-/** The ball that is in the chamber, else the first in any chamber, else the commonest that fits. */
-function ballFor(site: Site, place: ChamberPlace): MeasuredPart | null {
+/**
+ * Lower stacks like the one wanted, the likeliest first: what is in the chamber, what is in the others, the commonest of the
+ * bag, and the usual one.
+ */
+function* examplesFor(site: Site, place: ChamberPlace): Generator<readonly MeasuredPart[], void> {
   for (const { presentStack } of [place, ...site.places]) {
-    const lowest = presentStack.parts[0];
-    if (lowest?.role === 'ball' && lowest.part.diameter !== undefined) return lowest;
+    const parts = presentStack.parts.slice(0, lowerStackEnd(presentStack) + 1);
+    if (parts.at(-1)?.role === 'bottomPin' && (parts[0]?.role === 'ball') === site.takesBall) yield parts;
   }
-  let best: MeasuredPart | null = null;
-  for (const batch of site.stock.batches) {
-    if (!batch.hasBall) continue;
-    const stack = site.stackOf(place, batch);
-    const ball = stack.parts[0];
-    const fit = site.fitOf(place, batch);
-    if (ball === undefined || fit === null || fit.barred === 'too wide' || fit.barred === 'too loose')
-      continue;
-    if (fit.barred === 'falls through') continue;
-    if (best === null || ball.part.quantity > best.part.quantity) best = ball;
-  }
-  return best;
+  const batches = site.stock.batches.filter((batch) => batch.hasBall === site.takesBall);
+  batches.sort((one, other) => other.lengths.length - one.lengths.length);
+  for (const batch of batches) yield site.stackOf(place, batch).parts;
+  const usual = site.usual(place).parts.filter(({ role }) => role === 'ball' || role === 'bottomPin');
+  yield site.takesBall ? usual : usual.filter(({ role }) => role !== 'ball');
 }
 
 /** "a ball + bottom pin of .3335 to .3370 in (best .3360 in)" */

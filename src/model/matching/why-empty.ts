@@ -5,7 +5,7 @@ import type { Filling, PairToFill, PlaceToFill } from './pair-to-fill.ts';
 import { stepsToSpare } from './resolution.ts';
 import type { Part } from '../schema/parts-schema.ts';
 import type { Barred } from './site.ts';
-import type { Stock } from './stock.ts';
+import type { Batch, Stock } from './stock.ts';
 import { sayWanted, wantedHeight } from './wanted-height.ts';
 
 /** Says why a chamber stays empty. `chosen`: what stands in the others. */
@@ -20,16 +20,18 @@ export function whyEmpty(
   const chamber = `chamber ${place.number}`;
   const { batches } = site.stock;
   if (batches.length === 0) return `There is nothing in the bag for ${chamber} yet.`;
-  if (!batches.some((batch) => batch.hasBall === site.takesBall)) {
+  const ofKind = batches.filter((batch) => batch.hasBall === site.takesBall);
+  if (ofKind.length === 0) {
     return site.takesBall
       ? `There is no ball with a bottom pin in the bag for ${chamber}.`
       : `There is no bottom pin in the bag that goes without a ball, as in ${chamber}.`;
   }
-  if (spans.length === 0) return whyNoSpan(keyIn, place);
   const wanted = wantedHeight(keyIn, place);
   const needs = wanted === null ? '' : ` It needs ${sayWanted(wanted, unit)}.`;
+  const left = ofKind.filter((batch) => countLeft(batch, filling) > 0);
+  if (left.length === 0) return `Everything that could stand in ${chamber} is in use.${needs}`;
   const near = nearOf(spans, site.stock, filling);
-  if (near === null) return `Everything that could stand in ${chamber} is in use.${needs}`;
+  if (near === null) return whyBarred(keyIn, place, left, filling);
   if (near.missing !== null) {
     const { label, by, isLong } = near.missing;
     const way = isLong ? 'too long' : 'too short';
@@ -43,28 +45,43 @@ export function whyEmpty(
 
 const BARRED_WORDS: Readonly<Record<Barred, string>> = {
   'too wide': 'too wide to enter it',
-  'too loose': 'so narrow that they would lean over in it',
-  'falls through': 'so narrow that they fall through the keyway',
+  'too loose': 'so narrow as to lean over in it',
+  'falls through': 'so narrow as to fall through the keyway',
   'never turns':
-    'of a shape that never turns there, whatever their length: dome or bevel the pin, or take a driver with a broken edge',
+    'of a shape that never turns there at any length: dome or bevel the pin, or take a driver with a broken edge',
   'cannot be': 'of sizes that cannot be',
 };
 
-function whyNoSpan({ site, levelOf }: PairToFill['keyIn'], place: PlaceToFill['place']): string {
+function whyBarred(
+  { site, levelOf }: PairToFill['keyIn'],
+  place: PlaceToFill['place'],
+  batches: readonly Batch[],
+  filling: Filling,
+): string {
   const counts = new Map<Barred, number>();
-  let enters = 0;
-  for (const batch of site.stock.batches) {
-    if (batch.hasBall !== site.takesBall) continue;
+  for (const batch of batches) {
     const fit = site.fitOf(place, batch);
     if (fit === null) continue;
-    if (fit.barred !== null) counts.set(fit.barred, (counts.get(fit.barred) ?? 0) + batch.lengths.length);
-    else if (levelOf(place, fit) === null) enters += 1;
+    if (fit.barred !== null)
+      counts.set(fit.barred, (counts.get(fit.barred) ?? 0) + countLeft(batch, filling));
+    else if (levelOf(place, fit) === null) {
+      return `The height that chamber ${place.number} calls for is not known yet: measure its cut.`;
+    }
   }
-  if (enters > 0)
-    return `The height that chamber ${place.number} calls for is not known yet: measure its cut.`;
   const reasons = [...counts].sort((one, other) => other[1] - one[1]);
-  const words = reasons.map(([barred, count]) => `${count} are ${BARRED_WORDS[barred]}`).join('; ');
-  return `Nothing in the bag can stand in chamber ${place.number}: ${words}.`;
+  const words = reasons.map(
+    ([barred, count]) => `${count} ${count === 1 ? 'is' : 'are'} ${BARRED_WORDS[barred]}`,
+  );
+  return `Nothing in the bag can stand in chamber ${place.number}: ${words.join('; ')}.`;
+}
+
+function countLeft({ pins, balls }: Batch, { copies }: Filling): number {
+  let count = 0;
+  for (let i = 0; i < pins.length; i++) {
+    const ball = balls[i] ?? -1;
+    if ((copies[pins[i] ?? -1] ?? 0) > 0 && (ball < 0 || (copies[ball] ?? 0) > 0)) count += 1;
+  }
+  return count;
 }
 
 type Near = {
