@@ -113,7 +113,8 @@ function readHole(chamber: Chamber, body: Id, plug: number, measuring: Measuring
       diameter === undefined
         ? exact((plug * CHAMBER_SHARE_OF_PLUG) / 2)
         : within(halved(readLength(diameter, field, measuring)), least, most),
-    sideways: lengthOf(hole?.sideways, 0),
+    // Entered + to the right, looking in from the front; there, x grows to the left.
+    sideways: 0 - lengthOf(hole?.sideways, 0),
     innerMouth: readMouth(hole?.innerMouth),
     outerMouth: readMouth(hole?.outerMouth),
   };

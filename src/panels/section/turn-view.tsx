@@ -16,6 +16,8 @@ export function TurnView({ look, maxHeight }: { readonly look: Look; readonly ma
   const stop = attempt?.stoppedBy[0];
   const chamber = stop?.chamber ?? picked ?? look.assembly.chambers[0]?.id;
   if (chamber === undefined) return null;
+  // A contact is measured from the axis of the line's inner body, the drawing from the plug's.
+  const axisY = look.assembly.lines.find(({ id }) => id === attempt?.line)?.innerAxisY ?? 0;
   const isAtStop = attempt !== null && stop !== undefined && turn >= attempt.reach - 1e-6;
   return (
     <div ref={frame} className="turn-view">
@@ -27,7 +29,7 @@ export function TurnView({ look, maxHeight }: { readonly look: Look; readonly ma
             width,
             maxHeight,
             unit: look.job.settings.unit,
-            contact: isAtStop ? { x: stop.binding.contact.x, y: stop.binding.contact.y } : null,
+            contact: isAtStop ? { x: stop.binding.contact.x, y: axisY + stop.binding.contact.y } : null,
           })}
         />
       )}
