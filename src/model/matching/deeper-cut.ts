@@ -24,6 +24,7 @@ import { presentIn, type Standing } from './standing.ts';
 
 export type NeighbourStep = {
   readonly cut: Id;
+  readonly towards: 'bow' | 'tip';
   /** Difference of root depths once deepened, and the largest that leaves both flats whole. */
   readonly step: number;
   readonly largest: number;
@@ -88,7 +89,7 @@ export function deeperCut(job: Job, selection: MatchSelection, chamber: Id): Dee
   if (least === null || takeOff === null) {
     return {
       chamber,
-      message: `Deepening the cut under chamber ${place.number} does not help: a neighbouring cut holds its stack ${sayAmount(down, unit)} too high.`,
+      message: `No depth of its cut helps chamber ${place.number}: its stack stands ${sayAmount(down, unit)} too high, and there is not so much metal to take off.`,
     };
   }
   const most = depthFor(under, standing.offset - standing.lowest) ?? deepest(under);
@@ -111,7 +112,11 @@ function cutUnder({ readings }: KeyInSite, place: ChamberPlace): Under | null {
   for (const reading of readings) {
     const travel = reading.key.stopShort.value;
     const cut = nearestCut(reading.shape.cuts, z + travel);
-    if (cut !== undefined && measuredBy(reading, cut.id)) return { reading, cut, foot, z, travel };
+    if (cut === undefined || !measuredBy(reading, cut.id)) continue;
+    // a cut that is there but was not measured leaves no trace in the profile
+    const away = Math.abs(cut.at - z - travel);
+    const isNearest = reading.key.cuts.every((each) => Math.abs(each.at.value - z - travel) >= away);
+    if (isNearest) return { reading, cut, foot, z, travel };
   }
   return null;
 }
@@ -165,8 +170,8 @@ function describe(
     ...steps
       .filter(({ step, largest }) => step > largest + WINDOW_MM)
       .map(
-        ({ step, largest }) =>
-          `The step to the next cut is then ${sayAmount(step, unit)}, more than the ${sayAmount(largest, unit)} that leaves both flats whole.`,
+        ({ step, largest, towards }) =>
+          `The step to the cut towards the ${towards} is then ${sayAmount(step, unit)}, more than the ${sayAmount(largest, unit)} that leaves both flats whole.`,
       ),
     ...alsoLowered.map(({ number, by, offset, turns }) =>
       turns
@@ -195,10 +200,11 @@ function stepsTo(
   rootDepth: number,
 ): NeighbourStep[] {
   const inOrder = cuts.filter((cut) => cut.id !== id).sort((one, other) => one.at - other.at);
-  const before = inOrder.filter((cut) => cut.at < at).slice(-1);
-  const after = inOrder.filter((cut) => cut.at >= at).slice(0, 1);
-  return [...before, ...after].map((cut) => ({
+  const before = inOrder.filter((cut) => cut.at < at).at(-1);
+  const after = inOrder.find((cut) => cut.at >= at);
+  const stepTo = (cut: KeyCut, towards: NeighbourStep['towards']): NeighbourStep => ({
     cut: cut.id,
+    towards,
     step: Math.abs(cut.rootDepth - rootDepth),
     // the deeper one's sides reach out, from half its own flat to half the other's
     largest: largestStep(
@@ -206,7 +212,11 @@ function stepsTo(
       (cut.rootFlat + rootFlat) / 2,
       cut.rootDepth < rootDepth ? cut.includedAngle : includedAngle,
     ),
-  }));
+  });
+  return [
+    ...(before === undefined ? [] : [stepTo(before, 'bow')]),
+    ...(after === undefined ? [] : [stepTo(after, 'tip')]),
+  ];
 }
 
 function newlyEaten({ reading, cut }: Under, shape: KeyShape): EatenFlat[] {
