@@ -37,8 +37,8 @@ function instance(seed: number): Instance {
       lengths.map((length, part): Option | null => {
         const offset = length - height;
         const spare = Math.floor(Math.min(offset - lowest, highest - offset));
-        const deviation = Math.round(Math.abs(offset));
-        return spare < 0 ? null : { part, also: [], filed: 0, spare, deviation, ties: [1, 1, 1] };
+        const squares = Math.round(Math.abs(offset)) ** 2;
+        return spare < 0 ? null : { part, also: [], filed: 0, spare, squares, ties: [1, 1, 1] };
       }),
     ),
   };
@@ -79,7 +79,7 @@ async function oneCylinder(): Promise<BenchRow[]> {
   const costs = instances.map(({ options }, i): Costs => {
     const least = answers[i]?.smallestToSpare ?? 0;
     return options.map((row) =>
-      row.map((option) => (option === null || option.spare < least ? null : option.deviation ** 2)),
+      row.map((option) => (option === null || option.spare < least ? null : option.squares)),
     );
   });
   for (const solve of [byMunkres, byShortestPaths, byLinearProgram]) {

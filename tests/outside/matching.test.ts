@@ -22,7 +22,7 @@ describe('small matrices with known optima', () => {
   const optimum = (matrix: readonly (readonly number[])[]) => {
     const rows = matrix.map((row) =>
       listRow(
-        row.map((cost, part): Option => ({ part, also: [], filed: 0, spare: 0, deviation: 0, ties: [cost] })),
+        row.map((cost, part): Option => ({ part, also: [], filed: 0, spare: 0, squares: 0, ties: [cost] })),
       ),
     );
     const { chosen, score } = assign(rows, once);
@@ -121,7 +121,7 @@ describe('nearest first fails, choosing over the whole set does not', () => {
         offsets.flatMap((offset, part): Option[] => {
           const spare = stepsToSpare(Math.min(offset - LOWEST, HIGHEST - offset) * inch, STEP * inch);
           const deviation = stepsApart((offset - AIM) * inch, STEP * inch);
-          return spare < 0 ? [] : [{ part, also: [], filed: 0, spare, deviation, ties: [] }];
+          return spare < 0 ? [] : [{ part, also: [], filed: 0, spare, squares: deviation ** 2, ties: [] }];
         }),
       ),
     );
@@ -131,8 +131,8 @@ describe('nearest first fails, choosing over the whole set does not', () => {
   });
 });
 
-/** To spare and deviation, in steps, of every part in every chamber; null where it does not fit. */
-type Cell = { readonly spare: number; readonly deviation: number };
+/** To spare and squared deviation, in steps, of every part in every chamber; null where it does not fit. */
+type Cell = { readonly spare: number; readonly squares: number };
 type Case = { readonly cells: readonly (readonly (Cell | null)[])[]; readonly copies: readonly number[] };
 
 const CASES = 6000;
@@ -153,10 +153,10 @@ function randomCase(seed: number): Case {
   const [lowest, best, highest] = [-upTo(8), 0, upTo(8)];
   const cells = heights.map((height) =>
     lengths.map((length): Cell | null => {
-      if (!isLike) return random() < 0.5 ? null : { spare: upTo(6), deviation: upTo(9) };
+      if (!isLike) return random() < 0.5 ? null : { spare: upTo(6), squares: upTo(9) ** 2 };
       const offset = length - height;
       const spare = Math.min(offset - lowest, highest - offset);
-      return spare < 0 ? null : { spare, deviation: Math.abs(offset - best) };
+      return spare < 0 ? null : { spare, squares: (offset - best) ** 2 };
     }),
   );
   return { cells, copies };
@@ -183,7 +183,7 @@ function levelByLevel(given: Case, solve: Solver) {
     if (solve(costsOf(given, level, () => 0)).filled < filled) break;
     smallestToSpare = level;
   }
-  const least = solve(costsOf(given, smallestToSpare, (cell) => cell.deviation ** 2));
+  const least = solve(costsOf(given, smallestToSpare, (cell) => cell.squares));
   return { filled: least.filled, smallestToSpare, squares: least.cost };
 }
 
@@ -220,7 +220,7 @@ describe(`${CASES} seeded cases, level by level`, () => {
       const fills = (leastSpare: number) => solve(costsOf(given, leastSpare, () => 0)).filled;
       expect(fills(0), `seed ${seed}: filled`).toBe(filled);
       if (filled === 0) continue;
-      const least = solve(costsOf(given, smallestToSpare, (cell) => cell.deviation ** 2));
+      const least = solve(costsOf(given, smallestToSpare, (cell) => cell.squares));
       expect(least, `seed ${seed}: at the threshold`).toEqual({ filled, cost: squares });
       expect(fills(smallestToSpare + 1), `seed ${seed}: above it`).toBeLessThan(filled);
     }

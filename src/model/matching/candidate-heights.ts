@@ -130,7 +130,7 @@ class Search {
     if (last !== null && last !== undefined) {
       if (what === 'spare' && spare <= last.spare) return false;
       // equally near ones still have to be looked at: other things settle between them
-      if (what === 'deviation' && stepsApart(offset - bestOffset(fit), rules.step) > last.deviation) {
+      if (what === 'deviation' && stepsApart(offset - bestOffset(fit), rules.step) ** 2 > last.squares) {
         return false;
       }
     }
@@ -194,7 +194,7 @@ class Search {
       also: ball >= 0 && this.isShort(ball) ? [ball] : NONE,
       filed,
       spare: stepsToSpare(marginAt(offset, fit), rules.step),
-      deviation: stepsApart(offset - bestOffset(fit), rules.step),
+      squares: stepsApart(offset - bestOffset(fit), rules.step) ** 2,
       ties: rules.tieBreaks(place, pin, ball),
       span,
       at: i,

@@ -51,7 +51,7 @@ export function scoreOf(chosen: readonly (Option | null)[]): Score {
     filled += 1;
     if (option.filed > 0) filed += 1;
     smallestToSpare = Math.min(smallestToSpare, option.spare);
-    squares += option.deviation * option.deviation;
+    squares += option.squares;
     filedOff += option.filed;
     for (let i = 0; i < option.ties.length; i++) ties[i] = (ties[i] ?? 0) + (option.ties[i] ?? 0);
   }
@@ -182,23 +182,23 @@ function tightestWithFewFiled(table: OptionTable<Option>): number | null {
  */
 function weighted(options: readonly Option[], rowCount: number): number[] {
   let isFiled = 0;
-  let furthest = 0;
+  let mostSquares = 0;
   let mostFiled = 0;
   const mostTied: number[] = [];
-  for (const { filed, deviation, ties } of options) {
+  for (const { filed, squares, ties } of options) {
     if (filed > 0) isFiled = 1;
     if (filed > mostFiled) mostFiled = filed;
-    if (deviation > furthest) furthest = deviation;
+    if (squares > mostSquares) mostSquares = squares;
     for (let i = 0; i < ties.length; i++) mostTied[i] = Math.max(mostTied[i] ?? 0, ties[i] ?? 0);
   }
-  const most = [isFiled, furthest * furthest, mostFiled, ...mostTied];
+  const most = [isFiled, mostSquares, mostFiled, ...mostTied];
   while (largestPath(most, rowCount) > Number.MAX_SAFE_INTEGER && most.length > 3) most.pop();
   // each step up by more than the sum of a level over all rows
   const steps = most.map((largest) => largest * rowCount + 1);
   const [, perSquare = 1, perFiledOff = 1] = steps;
   const cost: number[] = [];
-  for (const { filed, deviation, ties } of options) {
-    let sum = ((filed > 0 ? 1 : 0) * perSquare + deviation * deviation) * perFiledOff + filed;
+  for (const { filed, squares, ties } of options) {
+    let sum = ((filed > 0 ? 1 : 0) * perSquare + squares) * perFiledOff + filed;
     for (let level = 3; level < steps.length; level++)
       sum = sum * (steps[level] ?? 1) + (ties[level - 3] ?? 0);
     cost.push(sum);

@@ -14,8 +14,8 @@ export type Option = {
   readonly filed: number;
   /** Steps inside the nearer end of the window; at least 0. */
   readonly spare: number;
-  /** Steps from the best height. */
-  readonly deviation: number;
+  /** Deviation from the best height in steps, squared; the sum of both where two splits count. */
+  readonly squares: number;
   /** What settles a tie, the weightier first; each smaller is better and at least 0. */
   readonly ties: readonly number[];
 };
@@ -46,7 +46,7 @@ export function bySpare(one: Option, other: Option): number {
 
 /** Orders options by how well they stand: deviation, then least metal filed off, then what settles ties. */
 export function byDeviation(one: Option, other: Option): number {
-  if (one.deviation !== other.deviation) return one.deviation - other.deviation;
+  if (one.squares !== other.squares) return one.squares - other.squares;
   if (one.filed !== other.filed) return one.filed - other.filed;
   for (let i = 0; i < one.ties.length; i++) {
     const difference = (one.ties[i] ?? 0) - (other.ties[i] ?? 0);

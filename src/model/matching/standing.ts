@@ -27,11 +27,7 @@ export type Standing = {
 };
 
 /** A chosen candidate as it will stand. */
-export function standingOf(
-  { span, at, filed, spare, deviation }: Candidate,
-  stock: Stock,
-  step: number,
-): Standing {
+export function standingOf({ span, at, filed, spare }: Candidate, stock: Stock, step: number): Standing {
   const { batch, fit } = span;
   const { lowest, highest } = fit;
   const filedOff = filed * step;
@@ -46,7 +42,7 @@ export function standingOf(
     highest,
     margin: marginAt(offset, fit),
     spare,
-    deviation,
+    deviation: stepsApart(offset - bestOffset(fit), step),
   };
 }
 

@@ -11,7 +11,7 @@ const option = (part: number, more: Partial<Option> = {}): Option => ({
   also: [],
   filed: 0,
   spare: 0,
-  deviation: 0,
+  squares: 0,
   ties: [],
   ...more,
 });
@@ -21,7 +21,7 @@ const solve = (rows: readonly (readonly Option[])[], copiesOf: (part: number) =>
 describe('levels, one after the other', () => {
   test('filling one more place goes before everything else', () => {
     const { chosen } = solve([
-      [option(0, { spare: 9 }), option(1, { spare: 0, deviation: 40, filed: 3 })],
+      [option(0, { spare: 9 }), option(1, { spare: 0, squares: 1600, filed: 3 })],
       [option(0, { spare: 9 })],
     ]);
     expect(chosen.map((each) => each?.part)).toEqual([1, 0]);
@@ -29,7 +29,7 @@ describe('levels, one after the other', () => {
 
   test('a part is filed only where nothing else fits', () => {
     const { chosen, score } = solve([
-      [option(0, { filed: 2, spare: 9 }), option(1, { spare: 1, deviation: 5 })],
+      [option(0, { filed: 2, spare: 9 }), option(1, { spare: 1, squares: 25 })],
     ]);
     expect(chosen[0]?.part).toBe(1);
     expect(score.filed).toBe(0);
@@ -37,8 +37,8 @@ describe('levels, one after the other', () => {
 
   test('the tightest place counts more than the sum of squares', () => {
     const { score } = solve([
-      [option(0, { spare: 1, deviation: 0 }), option(1, { spare: 2, deviation: 9 })],
-      [option(2, { spare: 5, deviation: 0 })],
+      [option(0, { spare: 1, squares: 0 }), option(1, { spare: 2, squares: 81 })],
+      [option(2, { spare: 5, squares: 0 })],
     ]);
     expect(score).toMatchObject({ smallestToSpare: 2, squares: 81 });
   });
@@ -46,14 +46,14 @@ describe('levels, one after the other', () => {
   test('above the tightest place, squares decide and not how much is spare', () => {
     const { chosen } = solve([
       [option(0, { spare: 2 })],
-      [option(1, { spare: 9, deviation: 3 }), option(2, { spare: 2, deviation: 2 })],
+      [option(1, { spare: 9, squares: 9 }), option(2, { spare: 2, squares: 4 })],
     ]);
     expect(chosen[1]?.part).toBe(2);
   });
 
   test('ties are settled in the order given, only among equals', () => {
     const rows = [
-      [option(0, { ties: [1, 0] }), option(1, { ties: [0, 9] }), option(2, { deviation: 1, ties: [0, 0] })],
+      [option(0, { ties: [1, 0] }), option(1, { ties: [0, 9] }), option(2, { squares: 1, ties: [0, 0] })],
     ];
     expect(solve(rows).chosen[0]?.part).toBe(1);
   });
@@ -76,7 +76,9 @@ describe('degenerate questions', () => {
   });
 
   test('parts that are used up do not crowd out the others', () => {
-    const many = Array.from({ length: 60 }, (_, part) => option(part, { spare: 60 - part, deviation: part }));
+    const many = Array.from({ length: 60 }, (_, part) =>
+      option(part, { spare: 60 - part, squares: part ** 2 }),
+    );
     const { chosen } = solve([many], (part) => (part < 55 ? 0 : 1));
     expect(chosen[0]?.part).toBe(55);
   });
@@ -84,7 +86,7 @@ describe('degenerate questions', () => {
   test('hundreds of rows with large deviations and ties keep filling first', () => {
     const rows = Array.from({ length: 240 }, (_, row) =>
       Array.from({ length: 6 }, (_, i) =>
-        option((row + i) % 250, { deviation: 900 + i, filed: i % 2 ? 50 : 0, ties: [1, 2, 1] }),
+        option((row + i) % 250, { squares: (900 + i) ** 2, filed: i % 2 ? 50 : 0, ties: [1, 2, 1] }),
       ),
     );
     expect(solve(rows).score.filled).toBe(240);
@@ -110,7 +112,7 @@ function randomRows(seed: number): { rows: Option[][]; copies: number[] } {
         also: others.filter((other) => other !== part),
         filed: random() < 0.2 ? 1 + upTo(3) : 0,
         spare: upTo(4),
-        deviation: upTo(4),
+        squares: upTo(4) ** 2,
         ties: [upTo(1), upTo(2)],
       };
     }),
@@ -160,7 +162,7 @@ describe('2,000 seeded cases with shared parts and filing', () => {
       const { rows, copies } = randomRows(seed);
       const before = solve(rows, (part) => copies[part] ?? 0).score;
       const more = rows.map((row, i) =>
-        i === 0 ? [...row, option(99, { spare: 2, deviation: 1, ties: [0, 0] })] : row,
+        i === 0 ? [...row, option(99, { spare: 2, squares: 1, ties: [0, 0] })] : row,
       );
       const after = solve(more, (part) => (part === 99 ? 1 : (copies[part] ?? 0))).score;
       expect(compareScores(after, before), `seed ${seed}`).toBeLessThanOrEqual(0);
