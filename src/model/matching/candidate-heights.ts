@@ -15,7 +15,7 @@
 import type { KeyInSite } from './needed-height.ts';
 import { Best, byDeviation, bySpare, type IsLeft, kindOf, type Option, type Row } from './option.ts';
 import { leastMargin, stepsApart, stepsToSpare, stepsToTakeOff } from './resolution.ts';
-import type { ChamberPlace, Fit } from './site.ts';
+import type { ChamberPlace, Fit } from './fits.ts';
 import type { Batch, Stock } from './stock.ts';
 import type { TieBreaks } from './tie-breaks.ts';
 

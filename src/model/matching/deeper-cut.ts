@@ -19,7 +19,7 @@ import { bestOffset } from './candidate-heights.ts';
 import { type MatchSelection, prepareMatch } from './match.ts';
 import type { KeyInSite } from './needed-height.ts';
 import { resolutionOf } from './resolution.ts';
-import type { ChamberPlace } from './site.ts';
+import type { ChamberPlace } from './fits.ts';
 import { presentIn, type Standing } from './standing.ts';
 
 export type NeighbourStep = {

@@ -50,7 +50,7 @@ export function* pairTable(job: Job, ask: ManyAsk): Generator<Progress, PairCell
   const stock = takeStock(job, measuringOf(job));
   const sites: Site[] = [];
   for (const each of cylinders) {
-    sites.push(layOutSite(job, each, stock, [], sites[0]));
+    sites.push(layOutSite(job, each, stock, { beside: sites[0] }));
     done += 1;
     yield { done, of };
   }

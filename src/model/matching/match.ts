@@ -73,7 +73,7 @@ export function prepareMatch(
   { mostFiled = null, locked = [] }: MatchAsk = {},
 ): { readonly pair: PairToFill; readonly filling: Filling } {
   const stock = takeStock(job, measuringOf(job));
-  const site = layOutSite(job, selection, stock, locked);
+  const site = layOutSite(job, selection, stock, { locked });
   const pair = pairToFill(site, selection.key);
   return { pair, filling: fillingOf(job, [site], pair.toFill.length, mostFiled) };
 }

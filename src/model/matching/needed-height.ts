@@ -33,7 +33,8 @@ import type { Bench } from '../measured/selection.ts';
 import { measureItems } from '../assembly/build-stack.ts';
 import type { Key, Seating } from '../schema/key-schema.ts';
 import type { Id } from '../schema/leaf.ts';
-import type { ChamberPlace, Fit, Site, Standing } from './site.ts';
+import type { ChamberPlace, Fit, StandingFoot } from './fits.ts';
+import type { Site } from './site.ts';
 
 export type KeyInSite = {
   readonly site: Site;
@@ -116,7 +117,7 @@ function hasOneRoute({ bench, readings, pair, effective }: Setting, { chamber }:
 function bySubtractionOnly(
   setting: Setting,
   place: ChamberPlace,
-  { number, part }: Standing,
+  { number, part }: StandingFoot,
   feet: Map<number, Foot>,
 ): number | null {
   const { readings, pair } = setting;

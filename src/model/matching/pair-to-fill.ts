@@ -6,7 +6,8 @@ import { type Candidate, type CandidateRules, chamberRow, type Span, spansOf } f
 import { type KeyInSite, putKeyIn } from './needed-height.ts';
 import type { Row } from './option.ts';
 import { resolutionOf } from './resolution.ts';
-import type { ChamberPlace, Site } from './site.ts';
+import type { ChamberPlace } from './fits.ts';
+import type { Site } from './site.ts';
 import { type TieBreaks, tieBreaksOf } from './tie-breaks.ts';
 import { copiesLeft } from './used-parts.ts';
 

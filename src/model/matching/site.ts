@@ -9,12 +9,7 @@
 import { known } from '../assert.ts';
 import type { Assembly, AssemblyChamber } from '../assembly/assembly.ts';
 import { assemble } from '../assembly/build-assembly.ts';
-import type { EndShape } from '../end-shape.ts';
-import { exact } from '../estimate/estimate.ts';
-import { type LinePlace, linePlaces } from '../evaluate/split-place.ts';
-import { windowTrouble } from '../evaluate/size-trouble.ts';
-import { windowInputFor } from '../evaluate/window-input-for.ts';
-import { windowMemo, type WindowOf } from '../evaluate/window-memo.ts';
+import { linePlaces } from '../evaluate/split-place.ts';
 import {
   type MeasuredChamber,
   type MeasuredCylinder,
@@ -29,37 +24,18 @@ import {
 import { type Bench, layOut } from '../measured/selection.ts';
 import { standInStack } from '../measured/stand-in.ts';
 import type { Job } from '../schema/job-schema.ts';
-import type { Item } from '../schema/key-schema.ts';
 import type { Id } from '../schema/leaf.ts';
+import {
+  type Barred,
+  type ChamberPlace,
+  type Fit,
+  Fits,
+  holeRadius,
+  radiusOf,
+  type SplitWindow,
+} from './fits.ts';
 import type { Batch, Stock } from './stock.ts';
 import type { Kept } from './used-parts.ts';
-
-/** Why a batch cannot stand in a chamber whatever its length. */
-export type Barred = 'too wide' | 'too loose' | 'falls through' | 'never turns' | 'cannot be';
-
-/** What stands lowest, told apart by shape and size only. */
-export type Standing = { readonly number: number; readonly part: MeasuredPart };
-
-export type Fit = {
-  readonly barred: Barred | null;
-  readonly foot: Standing;
-  readonly lowest: number;
-  readonly highest: number;
-};
-
-export type ChamberPlace = {
-  readonly chamber: Id;
-  readonly number: number;
-  readonly assembled: AssemblyChamber;
-  readonly measured: MeasuredChamber;
-  readonly isLocked: boolean;
-  /** Lower stack that is in the plan now, and what stands on it. */
-  readonly present: readonly Item[];
-  readonly above: readonly Item[];
-  readonly presentStack: MeasuredStack;
-  /** Diameter of the plug's hole; null when nobody measured it. */
-  readonly across: number | null;
-};
 
 export type Site = {
   /** Without a key. */
@@ -76,41 +52,53 @@ export type Site = {
   readonly fitOf: (place: ChamberPlace, batch: Batch) => Fit | null;
   /** The same for a stack that is laid out; its own lower end, whatever the batches. */
   readonly fitOfStack: (place: ChamberPlace, stack: MeasuredStack) => Fit | null;
+  /** Window of a split between two parts at a line, by its place from the inside; null for sizes that cannot be. */
+  readonly windowOf: (
+    place: ChamberPlace,
+    below: MeasuredPart,
+    above: MeasuredPart | null,
+    line: number,
+  ) => SplitWindow | null;
+  /** What bars a part from a place, besides the slot. */
+  readonly barredBy: (place: ChamberPlace, part: MeasuredPart) => Barred | null;
+  /** How much higher each line's crest lies than the inner line's, inside to outside. */
+  readonly lineHeights: readonly number[];
   /** What a batch is made of, measured in a place. */
   readonly stackOf: (place: ChamberPlace, batch: Batch) => MeasuredStack;
   /** The usual lower stack, for naming lengths that are missing. */
   readonly usual: (place: ChamberPlace) => MeasuredStack;
 };
 
+export type SiteOptions = {
+  /** Chambers to leave as they are, besides those locked in the plan. */
+  readonly locked?: readonly Id[];
+  /** A site of the same job: what is the same for both is not laid out again. */
+  readonly beside?: Site | undefined;
+  /** Master pins are chosen anew as well; otherwise they stay. */
+  readonly choosesMasterPins?: boolean;
+};
+
 export type CylinderWithPlan = { readonly cylinder: Id; readonly plan: Id };
 
-/** A part narrower than this share of its chamber leans over in it. Common practice, no source. */
-const LOOSE_SHARE = 0.9;
-
-/**
- * Lays out a cylinder with a plan. Both must exist in the job.
- *
- * @param alsoLocked chambers to leave as they are, besides those locked in the plan
- * @param beside a site of the same job: what is the same for both is not laid out again
- */
+/** Lays out a cylinder with a plan. Both must exist in the job. */
 export function layOutSite(
   job: Job,
   selection: CylinderWithPlan,
   stock: Stock,
-  alsoLocked: readonly Id[] = [],
-  beside: Site | null = null,
+  { locked = [], beside, choosesMasterPins = false }: SiteOptions = {},
 ): Site {
-  const bench = benchOf(job, selection, beside);
+  const bench = benchOf(job, selection, beside ?? null);
   const assembly = assemble(bench);
   const measured = measureCylinder(bench.cylinder, job.settings.numbering, bench.measuring);
-  const places = assembly.chambers
-    .flatMap((assembled, index): ChamberPlace[] =>
-      assembled.closed
-        ? []
-        : [placeOf(bench, assembly, assembled, known(measured.chambers[index], 'measured chamber'))],
-    )
-    .map((place) => (alsoLocked.includes(place.chamber) ? { ...place, isLocked: true } : place));
-  const fits = new Fits(bench, assembly, linePlaces(measured.lines));
+  const places = assembly.chambers.flatMap((assembled, index): ChamberPlace[] => {
+    const chamber = known(measured.chambers[index], 'measured chamber');
+    const isLocked = locked.includes(assembled.id);
+    return assembled.closed
+      ? []
+      : [placeOf(bench, assembly, assembled, chamber, isLocked, choosesMasterPins)];
+  });
+  const lines = linePlaces(measured.lines);
+  const fits = new Fits(bench, assembly, lines);
   return {
     bench,
     measured,
@@ -126,6 +114,9 @@ export function layOutSite(
     },
     fitOf: (place, batch) => fits.ofBatch(place, batch),
     fitOfStack: (place, stack) => fits.ofStack(place, stack),
+    windowOf: (place, below, above, line) => fits.windowOf(place, below, above, line),
+    barredBy: (place, part) => fits.barredBy(place, [part]),
+    lineHeights: lines.map(({ above }) => above.value),
     stackOf: (place, batch) => fits.stackOf(batch, holeRadius(place)),
     usual: (place) => standInStack(bench, radiusOf(assembly), holeRadius(place)),
   };
@@ -147,19 +138,13 @@ function benchOf(job: Job, { cylinder, plan }: CylinderWithPlan, beside: Site | 
   };
 }
 
-function radiusOf(assembly: Assembly): number {
-  return assembly.lines[0]?.radius ?? 1;
-}
-
-function holeRadius({ assembled }: Pick<ChamberPlace, 'assembled'>): number {
-  return assembled.holes[0]?.radius ?? 1;
-}
-
 function placeOf(
   bench: Bench,
   assembly: Assembly,
   assembled: AssemblyChamber,
   measured: MeasuredChamber,
+  isLocked: boolean,
+  choosesMasterPins: boolean,
 ): ChamberPlace {
   const stack = bench.plan.stacks.find((each) => each.chamber === assembled.id);
   const items = (stack?.items ?? []).filter((item) => bench.parts.has(item.part));
@@ -169,15 +154,19 @@ function placeOf(
   const hole = assembled.holes[0]?.radius ?? 1;
   const presentStack = measureStack(items, bench.parts, groups, radius, hole, bench.measuring);
   const end = lowerStackEnd(presentStack);
+  const rest = presentStack.parts.findIndex(({ role }) => role === 'driver' || role === 'spring');
+  const from = choosesMasterPins ? (rest < 0 ? items.length : rest) : end + 1;
+  const over = presentStack.parts[from];
   return {
     chamber: assembled.id,
     number: assembled.number,
     assembled,
     measured,
-    isLocked: stack?.locked === true,
-    present: items.slice(0, end + 1),
-    above: items.slice(end + 1),
+    isLocked: isLocked || stack?.locked === true,
+    present: items.slice(0, from),
+    above: items.slice(from),
     presentStack,
+    over: over === undefined || over.role === 'spring' ? null : over,
     across: isMeasured(bench, assembled.id) ? 2 * hole : null,
   };
 }
@@ -193,104 +182,4 @@ function takesBall(places: readonly ChamberPlace[], bench: Bench, stock: Stock):
   const lowest = places.flatMap(({ present }) => present.slice(0, 1));
   if (lowest.length === 0) return stock.batches.some((batch) => batch.hasBall);
   return lowest.some((item) => bench.parts.get(item.part)?.kind === 'ball');
-}
-
-/** Fits found so far: batches whose ends and diameters are alike share them, and so do chambers that are alike. */
-class Fits {
-  private readonly bench: Bench;
-  private readonly assembly: Assembly;
-  private readonly lines: readonly LinePlace[];
-  private readonly windowOf: WindowOf = windowMemo();
-  private readonly feet = new Map<string, Standing>();
-  private readonly stacks = new Map<number, Map<Batch, MeasuredStack>>();
-  private readonly found = new Map<ChamberPlace, Map<Batch, Fit | null>>();
-
-  constructor(bench: Bench, assembly: Assembly, lines: readonly LinePlace[]) {
-    this.bench = bench;
-    this.assembly = assembly;
-    this.lines = lines;
-  }
-
-  ofBatch(place: ChamberPlace, batch: Batch): Fit | null {
-    const inPlace = this.found.get(place) ?? new Map<Batch, Fit | null>();
-    this.found.set(place, inPlace);
-    const before = inPlace.get(batch);
-    if (before !== undefined) return before;
-    const fit = this.ofStack(place, this.stackOf(batch, holeRadius(place)));
-    inPlace.set(batch, fit);
-    return fit;
-  }
-
-  ofStack(place: ChamberPlace, stack: MeasuredStack): Fit | null {
-    const lowest = stack.parts[0];
-    const below = stack.parts[lowerStackEnd(stack)];
-    if (lowest === undefined || below === undefined) return null;
-    const foot = this.footOf(lowest);
-    const barred = this.barredBy(place, lowest, below);
-    if (barred !== null) return { barred, foot, lowest: 0, highest: 0 };
-    const above = place.presentStack.parts[lowerStackEnd(place.presentStack) + 1];
-    const over = above === undefined || above.role === 'spring' ? null : above;
-    const inputs = this.lines.map((line) =>
-      windowInputFor({
-        place: { below, above: over, top: exact(0), isLowerStack: true },
-        line,
-        bench: this.bench,
-        assembly: this.assembly,
-        chamber: place.assembled,
-      }),
-    );
-    const inner = inputs[0];
-    const unit = this.bench.job.settings.unit;
-    if (inner === undefined || inputs.some((input) => windowTrouble(input, unit) !== null)) {
-      return { barred: 'cannot be', foot, lowest: 0, highest: 0 };
-    }
-    const { empty, lowest: least, highest } = this.windowOf(inner);
-    return { barred: empty ? 'never turns' : null, foot, lowest: least, highest };
-  }
-
-  stackOf(batch: Batch, hole: number): MeasuredStack {
-    const ofHole = this.stacks.get(hole) ?? new Map<Batch, MeasuredStack>();
-    this.stacks.set(hole, ofHole);
-    const before = ofHole.get(batch);
-    if (before !== undefined) return before;
-    const items = batch.example.map((part): Item => ({ part: part.id }));
-    const stack = measureStack(
-      items,
-      this.bench.parts,
-      [],
-      radiusOf(this.assembly),
-      hole,
-      this.bench.measuring,
-    );
-    ofHole.set(batch, stack);
-    return stack;
-  }
-
-  private footOf(part: MeasuredPart): Standing {
-    const key = `${part.radius.value} ${shapeKey(part.lower.shape)}`;
-    const before = this.feet.get(key);
-    if (before !== undefined) return before;
-    const standing = { number: this.feet.size, part };
-    this.feet.set(key, standing);
-    return standing;
-  }
-
-  /** Only what was measured can bar a part. */
-  private barredBy({ across }: ChamberPlace, lowest: MeasuredPart, below: MeasuredPart): Barred | null {
-    const { cylinder } = this.bench;
-    for (const { part, radius } of [lowest, below]) {
-      if (part.diameter === undefined || across === null) continue;
-      const diameter = 2 * radius.value;
-      if (diameter >= across) return 'too wide';
-      if (diameter < across * LOOSE_SHARE) return 'too loose';
-    }
-    const isKnown = lowest.part.diameter !== undefined && cylinder.keywayWidth !== undefined;
-    return isKnown && 2 * lowest.radius.value <= this.assembly.keywayWidth ? 'falls through' : null;
-  }
-}
-
-function shapeKey(shape: EndShape): string {
-  return Object.entries(shape)
-    .map(([name, value]) => `${name} ${value}`)
-    .join(' ');
 }

@@ -5,7 +5,7 @@ import type { Item } from '../schema/key-schema.ts';
 import { bestOffset, type Candidate, marginAt, offsetOf } from './candidate-heights.ts';
 import type { KeyInSite } from './needed-height.ts';
 import { stepsApart, stepsToSpare } from './resolution.ts';
-import type { ChamberPlace } from './site.ts';
+import type { ChamberPlace } from './fits.ts';
 import type { Stock } from './stock.ts';
 
 /** What stands in a chamber, and how well. */

@@ -4,7 +4,8 @@
  */
 import type { Job } from '../schema/job-schema.ts';
 import type { Part } from '../schema/parts-schema.ts';
-import type { ChamberPlace, Site } from './site.ts';
+import type { ChamberPlace } from './fits.ts';
+import type { Site } from './site.ts';
 
 /** Origin, condition, change of a pin (on a ball) in a place. */
 export type TieBreaks = (place: ChamberPlace, pin: number, ball: number) => readonly number[];

@@ -9,7 +9,8 @@ import type { Part } from '../schema/parts-schema.ts';
 import type { JobUnit } from '../units/length-unit.ts';
 import { bestOffset } from './candidate-heights.ts';
 import type { KeyInSite } from './needed-height.ts';
-import type { ChamberPlace, Site } from './site.ts';
+import type { ChamberPlace } from './fits.ts';
+import type { Site } from './site.ts';
 
 export type WantedHeight = {
   readonly chamber: Id;

@@ -4,7 +4,7 @@ import { type Candidate, marginAt, type Span } from './candidate-heights.ts';
 import type { Filling, PairToFill, PlaceToFill } from './pair-to-fill.ts';
 import { stepsToSpare } from './resolution.ts';
 import type { Part } from '../schema/parts-schema.ts';
-import type { Barred } from './site.ts';
+import type { Barred } from './fits.ts';
 import type { Batch, Stock } from './stock.ts';
 import { sayWanted, wantedHeight } from './wanted-height.ts';
 
