@@ -6,6 +6,9 @@ import { desk, openApp, phone } from '../support/browser.ts';
 const headline = (page: Page) => page.locator('.answer-headline');
 const field = (page: Page, name: string) => page.getByRole('textbox', { name, exact: true });
 
+/** Waits for what the page will show: under load a step may take longer than the second that is waited by default. */
+const eventually = <T>(read: () => Promise<T>) => expect.poll(read, { timeout: 15_000 });
+
 /** Types into the field that has the focus, and goes on with Enter. */
 async function typeValues(page: Page, values: readonly string[]) {
   for (const value of values) {
@@ -45,9 +48,9 @@ const STACKS = ['.3345', '.2790', '.3680', '.3100', '.2600', '.3990'];
 async function enterJob(page: Page) {
   await tabTo(page, /^Start with my cylinder$/);
   await page.keyboard.press('Enter');
-  await expect
-    .poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-field') ?? ''))
-    .toMatch(/outerDiameter$/);
+  await eventually(() =>
+    page.evaluate(() => document.activeElement?.getAttribute('data-field') ?? ''),
+  ).toMatch(/outerDiameter$/);
   await page.keyboard.type('.748');
   await tabTo(page, /^Level$/);
   await page.keyboard.press('ArrowRight');
@@ -65,36 +68,32 @@ describe.each([{ webgl: true }, { webgl: false }])('with webgl $webgl', ({ webgl
   test('a whole job is entered by keyboard alone, mended, tried, and found again', async () => {
     const { page } = await openApp({ viewport: desk, webgl });
     await enterJob(page);
-    await expect.poll(() => headline(page).innerText()).toContain('Chamber 5');
+    await eventually(() => headline(page).innerText()).toContain('Chamber 5');
     expect(await headline(page).innerText()).toMatch(/too high/);
 
     await field(page, 'Ball + bottom pin, chamber 5').focus();
     await typeValues(page, ['.2500']);
-    await expect.poll(() => headline(page).innerText()).not.toContain('Chamber 5');
+    await eventually(() => headline(page).innerText()).not.toContain('Chamber 5');
 
     await page.keyboard.press('Control+z');
-    await expect.poll(() => headline(page).innerText()).toContain('Chamber 5');
+    await eventually(() => headline(page).innerText()).toContain('Chamber 5');
     await page.keyboard.press('Control+Shift+z');
-    await expect.poll(() => headline(page).innerText()).not.toContain('Chamber 5');
+    await eventually(() => headline(page).innerText()).not.toContain('Chamber 5');
 
     await page.getByRole('button', { name: 'Pull the key out' }).focus();
     await page.keyboard.press('Enter');
-    await expect.poll(() => page.locator('.section-state').innerText(), { timeout: 10_000 }).toBe('Key out');
+    await eventually(() => page.locator('.section-state').innerText()).toBe('Key out');
     await page.getByRole('button', { name: 'Slide the key in' }).focus();
     await page.keyboard.press('Enter');
-    await expect
-      .poll(() => page.locator('.section-state').innerText(), { timeout: 10_000 })
-      .toBe('Key fully in');
+    await eventually(() => page.locator('.section-state').innerText()).toBe('Key fully in');
     await page.getByRole('button', { name: 'Try the turn' }).focus();
     await page.keyboard.press('Enter');
-    await expect
-      .poll(() => page.locator('.section-state').innerText(), { timeout: 10_000 })
-      .toMatch(/turns|Turned|Stops/);
+    await eventually(() => page.locator('.section-state').innerText()).toMatch(/turns|Turned|Stops/);
 
-    await expect.poll(() => page.locator('.saved').innerText()).toMatch(/^saved /);
+    await eventually(() => page.locator('.saved').innerText()).toMatch(/^saved /);
     const before = await headline(page).innerText();
     await page.reload();
-    await expect.poll(() => headline(page).innerText()).toBe(before);
+    await eventually(() => headline(page).innerText()).toBe(before);
     expect(await field(page, 'Ball + bottom pin, chamber 5').inputValue()).toBe('.2500');
     expect(await field(page, 'Root depth, cut 6').inputValue()).toBe('.3030');
     expect(await page.getByRole('button', { name: /^Undo/ }).getAttribute('aria-label')).toBe(
@@ -130,7 +129,7 @@ describe.each([
     await input.click();
     await page.keyboard.type('.2200');
     await page.keyboard.press('Enter');
-    await expect.poll(() => headline(page).innerText()).not.toBe(before);
+    await eventually(() => headline(page).innerText()).not.toBe(before);
   });
 
   test('nothing is wider than the window', async () => {
@@ -165,7 +164,7 @@ describe('what is typed', () => {
     // The same Enter sent twice by an instrument is no yes.
     await page.waitForTimeout(200);
     await page.keyboard.press('Enter');
-    await expect.poll(() => cut.inputValue()).toBe('.4210');
+    await eventually(() => cut.inputValue()).toBe('.4210');
   });
 
   test('stays to be mended when it cannot be read, with a sentence that belongs to the field', async () => {
@@ -211,7 +210,7 @@ test('a pasted rectangle is shown first, and is one step', async () => {
   const dialog = page.getByRole('dialog');
   expect(await dialog.getByRole('heading').innerText()).toBe('3 readings to store, 1 left out');
   await dialog.getByRole('button', { name: 'Store them' }).click();
-  await expect.poll(() => field(page, 'Root depth, cut 3').inputValue()).toBe('.3210');
+  await eventually(() => field(page, 'Root depth, cut 3').inputValue()).toBe('.3210');
   expect(await field(page, 'Ball + bottom pin, chamber 2').inputValue()).toBe('.2710');
   await page.getByRole('button', { name: 'Undo: Pasted 3 readings' }).click();
   expect(await field(page, 'Root depth, cut 2').inputValue()).toBe('.4080');

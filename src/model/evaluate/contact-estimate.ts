@@ -72,6 +72,7 @@ export function estimateContact(
   const foot = buildFoot(lowest.lower.shape, Math.max(0.02, lowest.radius.value));
   const z = position.value;
   const travel = key.stopShort.value;
+  if (!isCutKnown(reading, z + travel)) return null;
   const contact = contactAt(profile, foot, z, travel);
   const lifted = flankLift(shape, profile, foot, z, travel);
   const root = lifted && reading.roots.get(lifted.cut);
@@ -87,6 +88,16 @@ export function estimateContact(
     outOfLineLift: lifted.outOfLineLift,
     foot,
   };
+}
+
+/** A cut that nobody measured yet leaves no trace in the profile: what lies under its chamber is not known, not uncut. */
+function isCutKnown({ key, roots }: KeyReading, at: number): boolean {
+  let nearest: { readonly id: Id; readonly apart: number } | null = null;
+  for (const cut of key.cuts) {
+    const apart = Math.abs(cut.at.value - at);
+    if (nearest === null || apart < nearest.apart) nearest = { id: cut.id, apart };
+  }
+  return nearest === null || roots.has(nearest.id);
 }
 
 function contactTerms(

@@ -11,6 +11,14 @@ import type { Bench } from './selection.ts';
 
 const BALL: Part = { id: 'stand-in-ball', label: 'usual ball', kind: 'ball', quantity: 1, original: false };
 const PIN: Part = { id: 'stand-in-pin', label: 'usual pin', kind: 'pin', quantity: 1, original: false };
+/** Without a ball, a pin is pointed: a flat one would ride on the sides of every cut. */
+const POINTED: Part = {
+  ...PIN,
+  ends: [
+    { kind: 'cone', basis: 'assumed' },
+    { kind: 'dome', basis: 'assumed' },
+  ],
+};
 const DRIVER: Part = {
   id: 'stand-in-driver',
   label: 'usual driver',
@@ -26,7 +34,7 @@ export function standInStack(bench: Bench, lineRadius: number, holeRadius: numbe
     return first === undefined ? [] : [bench.parts.get(first.part)?.kind];
   });
   const hasBall = lowest.length === 0 || lowest.includes('ball');
-  const used = hasBall ? [BALL, PIN, DRIVER] : [PIN, DRIVER];
+  const used = hasBall ? [BALL, PIN, DRIVER] : [POINTED, DRIVER];
   const parts = new Map(used.map((part) => [part.id, part]));
   return measureStack(
     used.map((part) => ({ part: part.id })),

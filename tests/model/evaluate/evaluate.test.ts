@@ -136,6 +136,17 @@ describe('evaluating a job', () => {
     expect(evaluation.chambers[0]?.splits).toEqual([]);
   });
 
+  test('a cut that nobody measured yet is not taken for uncut metal: its chamber waits, the others do not', () => {
+    const job = changed(buildJob({ rootFlat: 0.09 }), (draft) => {
+      delete draft.keys[0]?.cuts[2]?.rootDepth;
+    });
+    const evaluation = of(job);
+    expect(evaluation.chambers[2]?.contactHeight).toBeNull();
+    expect(evaluation.chambers[2]?.verdicts[0]?.verdict).toBe('unknown');
+    expect(evaluation.chambers[2]?.missing[0]).toContain('Measure the cut under chamber 3');
+    expect(evaluation.chambers[1]?.verdicts[0]?.verdict).toBe('level');
+  });
+
   test('an empty hole still says which height to look for', () => {
     const job = changed(buildJob({ instrumentError: 'default' }), (draft) => {
       for (const stack of draft.plans[0]?.stacks ?? []) stack.items = [];
