@@ -35,7 +35,13 @@ export default defineConfig({
     // Two projects under one reporter: everything that runs in Node, and the browser tests against the built app.
     projects: [
       {
-        test: { name: 'unit', environment: 'node', include: ['tests/**/*.test.{ts,tsx}'], ...patience },
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          setupFiles: ['tests/support/fixed-seed.ts'],
+          ...patience,
+        },
       },
       {
         test: {
