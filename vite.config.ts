@@ -4,6 +4,25 @@ import { pageShell } from './tools/page-shell.ts';
 
 const patience = { testTimeout: 120_000, hookTimeout: 120_000 };
 
+type ModuleInfoOf = (id: string) => {
+  readonly isEntry: boolean;
+  readonly importers: readonly string[];
+} | null;
+
+const inFirstLoad = new Map<string, boolean>();
+
+/** Tells whether the page imports a module statically, through whatever others. */
+function isInFirstLoad(id: string, infoOf: ModuleInfoOf): boolean {
+  const known = inFirstLoad.get(id);
+  if (known !== undefined) return known;
+  inFirstLoad.set(id, false);
+  const info = infoOf(id);
+  const answer =
+    info !== null && (info.isEntry || info.importers.some((importer) => isInFirstLoad(importer, infoOf)));
+  inFirstLoad.set(id, answer);
+  return answer;
+}
+
 export default defineConfig({
   // Relative addresses: dist/ works from any folder of any static host.
   base: './',
@@ -21,10 +40,16 @@ export default defineConfig({
       checks: { bundlerTimings: false },
       output: {
         codeSplitting: {
-          // React apart, so that a new version of the app leaves it in the browser's cache. Everything else follows from what
-          // is imported and what is loaded on demand: a group that took in three or Dexie by name would take their
-          // dependencies along, and one that the first screen shares would pull the whole group into the first load.
-          groups: [{ name: 'react', test: /node_modules[\\/](react|react-dom|scheduler)[\\/]/ }],
+          // React apart, so that a new version of the app leaves it in the browser's cache; and everything else that the page
+          // imports statically in one piece, because a piece for each set of stations that share it packs worse, and every
+          // station added later would split it again. Everything else follows from what is loaded on demand: a group that took
+          // in three or Dexie by name would take their dependencies along.
+          groups: [
+            { name: 'react', test: /node_modules[\\/](react|react-dom|scheduler)[\\/]/ },
+            {
+              name: (id, graph) => (isInFirstLoad(id, (each) => graph.getModuleInfo(each)) ? 'first' : null),
+            },
+          ],
         },
       },
     },
