@@ -16,7 +16,12 @@ const CheckStation = lazy(async () => ({
   default: (await import('../panels/check/check-station.tsx')).CheckStation,
 }));
 
+const PartsStation = lazy(async () => ({
+  default: (await import('../panels/parts/parts-station.tsx')).PartsStation,
+}));
+
 export const STATIONS: readonly StationEntry[] = [
   { id: 'measure', label: 'Measure', View: MeasureStation, section: 'beside' },
+  { id: 'parts', label: 'Parts on hand', View: PartsStation, section: 'beside' },
   { id: 'check', label: 'Check', View: CheckStation, section: 'wide' },
 ];

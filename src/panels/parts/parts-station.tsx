@@ -1,0 +1,15 @@
+/** The station of the loose parts: which lengths are wanted first, then the bag, then which part goes where. */
+import type { Look } from '../shared/look.ts';
+import './parts-station.css';
+
+export function PartsStation({ look }: { readonly look: Look }) {
+  return (
+    <div className="station parts">
+      <h2>Parts on hand</h2>
+      <p className="quiet">
+        {look.job.parts.length === 1 ? 'One part' : `${look.job.parts.length} parts`} in this job.
+      </p>
+      {/* Which part goes where stands here: <MatchSection look={look} /> of ../match/match-section.tsx. */}
+    </div>
+  );
+}
