@@ -19,10 +19,10 @@ import { perObject } from '../geometry/per-object.ts';
 import { springOutline } from '../geometry/spring-outline.ts';
 import { hatchFor, type HatchUse } from './hatch-styles.ts';
 import type { LongSectionFrame } from './long-section-frame.ts';
-import { edgesNode, metalNode, type MetalStyle } from './metal.ts';
+import { metalNode, type MetalStyle, repeatedEdgeData } from './metal.ts';
 import { type DrawingNode, group, node } from './node.ts';
 import type { EdgeWeight } from './line-weights.ts';
-import { pointsData, regionData, toPx, type View } from './view.ts';
+import { pointsData, regionData, repeatedData, toPx, type View } from './view.ts';
 
 /** px. The wave of a broken-off key. */
 const BREAK_WAVE = { amplitude: 2.6, wavelength: 46 } as const;
@@ -41,10 +41,41 @@ export function longSectionMetal(
   return [
     ...stillMetal(assembly, pose, frame, planeOffset, hatch),
     ...key.map(draw),
-    ...springs(assembly, pose, view, planeOffset),
-    ...cutStacks(assembly, pose, planeOffset).map(draw),
+    ...stacksInPlace(assembly, pose, 'springs', frame, planeOffset, hatch, (one) =>
+      springs(assembly, one, view, planeOffset),
+    ),
+    ...stacksInPlace(assembly, pose, 'parts', frame, planeOffset, hatch, (one) =>
+      cutStacks(assembly, one, planeOffset).map(draw),
+    ),
   ];
 }
+
+/** Draws stack by stack; a stack that stands as it stood in the picture before comes back as the same nodes. */
+function stacksInPlace(
+  assembly: Assembly,
+  pose: Pose,
+  what: string,
+  { view, isNarrow }: LongSectionFrame,
+  planeOffset: number,
+  hatch: HatchUse,
+  draw: (one: Pose) => DrawingNode[],
+): DrawingNode[] {
+  const drawn = stacksDrawn(assembly);
+  const turns = assembly.bodies.map((body) => turnOf(pose, body.id));
+  const look = [view.scaleX, view.originX, view.originY, planeOffset, hatch, isNarrow, ...turns].join(' ');
+  return pose.stacks.flatMap((stack) => {
+    const heights = stack.parts.map(({ y, topY, turnsWith }) => `${y} ${topY} ${turnsWith}`).join(' ');
+    const name = `${what} ${stack.chamber}`;
+    const before = drawn.get(name);
+    if (before?.look === `${look} ${heights}`) return before.nodes;
+    const nodes = draw({ ...pose, stacks: [stack] });
+    drawn.set(name, { look: `${look} ${heights}`, nodes });
+    return nodes;
+  });
+}
+
+type DrawnStack = { readonly look: string; readonly nodes: readonly DrawingNode[] };
+const stacksDrawn = perObject<Assembly, Map<string, DrawnStack>>(() => new Map());
 
 /**
  * What does not move while the key does: the hollow, the bodies, their far edges. The same nodes come back while nothing
@@ -194,15 +225,10 @@ export function springNode(
 ): DrawingNode {
   const { wires, halves, isSolid } = springOutline(posed);
   const far = halves.map(place);
-  const cut = wires.map(place);
   const children = [
-    node('path', { class: 'fill fill-spring-far', d: far.map((loop) => regionData(view, [loop])).join('') }),
-    edgesNode(
-      far.map((loop) => [loop]),
-      view,
-      'fine',
-    ),
-    node('path', { class: 'fill fill-spring', d: regionData(view, cut) }),
+    node('path', { class: 'fill fill-spring-far', d: repeatedData(view, far) }),
+    node('path', { class: 'edge edge-fine', d: repeatedEdgeData(far, view, 'fine') }),
+    node('path', { class: 'fill fill-spring', d: repeatedData(view, wires.map(place)) }),
   ];
   return group(`part part-spring${isSolid ? ' is-solid' : ''}`, children, data);
 }

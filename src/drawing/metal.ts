@@ -5,11 +5,11 @@
 import type { CutPart } from '../geometry/cut-parts.ts';
 import { type HatchLine, type HatchStyle, hatchLines } from '../geometry/hatch.ts';
 import { insetLoop, metalSides, type Polygon } from '../geometry/polygon.ts';
-import type { Bounds, Point, Region } from '../geometry/outline.ts';
+import type { Bounds, Outline, Point, Region } from '../geometry/outline.ts';
 import type { Box } from './label.ts';
 import { type DrawingNode, group, node } from './node.ts';
 import { EDGE_PX, type EdgeWeight } from './line-weights.ts';
-import { regionData, regionPolygons, roughPoint, type View } from './view.ts';
+import { regionData, regionPolygons, roughPoint, toPx, type View } from './view.ts';
 
 /** px. Curves of hatched areas and outlines are off by no more. */
 const CURVE_TOLERANCE_PX = 0.04;
@@ -72,10 +72,29 @@ function edgeOf(polygons: readonly Polygon[], weight: EdgeWeight, shown: Box | u
   return node('path', { class: `edge edge-${weight}`, d });
 }
 
-/** Draws the outlines of regions that have nothing to do with each other, as one path. */
-export function edgesNode(regions: readonly Region[], view: View, weight: EdgeWeight): DrawingNode {
-  const data = regions.map((region) => String(edgeNode(region, view, weight).attributes['d']));
-  return node('path', { class: `edge edge-${weight}`, d: data.join('') });
+/** Path data of the outlines of many parts of one form, each in its place. */
+export function repeatedEdgeData(outlines: readonly Outline[], view: View, weight: EdgeWeight): string {
+  const [first] = outlines;
+  if (first === undefined) return '';
+  const polygons = regionPolygons(view, [first], CURVE_TOLERANCE_PX);
+  const side = metalSides(polygons)[0] ?? true;
+  const loop = polygons.flatMap((polygon) => insetLoop(polygon, EDGE_PX[weight] / 2, side));
+  const [start] = loop;
+  if (start === undefined) return '';
+  const form = loop
+    .slice(1)
+    .map((point, i) => {
+      const before = loop[i] ?? start;
+      return `l${roughPoint({ x: point.x - before.x, y: point.y - before.y })}`;
+    })
+    .join('');
+  const from = toPx(view, first.start);
+  return outlines
+    .map((outline) => {
+      const to = toPx(view, outline.start);
+      return `M${roughPoint({ x: start.x + to.x - from.x, y: start.y + to.y - from.y })}${form}Z`;
+    })
+    .join('');
 }
 
 function roughLoop(loop: readonly Point[]): string {

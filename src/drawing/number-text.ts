@@ -15,7 +15,8 @@ export function roughText(value: number): string {
 }
 
 function roundedText(value: number, steps: number): string {
-  assert(Number.isFinite(value), `coordinate ${value}`);
+  // The sentence is only made when it is wanted: writing the number twice would be most of the work.
+  if (!Number.isFinite(value)) assert(false, `coordinate ${value}`);
   const rounded = Math.round(value * steps);
   // A whole number of steps over a power of ten prints its own decimals and no more; at zero the sign would show.
   return rounded === 0 ? '0' : String(rounded / steps);

@@ -4,7 +4,7 @@
  * where the model's x axis points to the left.
  */
 import { flattenOutline } from '../geometry/flatten.ts';
-import type { Bounds, Outline, Path, Point, Region } from '../geometry/outline.ts';
+import type { Bounds, Edge, Outline, Path, Point, Region } from '../geometry/outline.ts';
 import { sweepOf } from '../geometry/outline.ts';
 import type { Polygon } from '../geometry/polygon.ts';
 import { numberText, roughText } from './number-text.ts';
@@ -60,16 +60,40 @@ export function pathData(view: View, path: Path): string {
   for (const edge of path.edges) {
     const to = pointText(toPx(view, edge.to));
     if (edge.kind === 'line') parts.push(`L${to}`);
-    else {
-      const rx = numberText(edge.radius * Math.abs(view.scaleX));
-      const ry = numberText(edge.radius * Math.abs(view.scaleY));
-      const large = Math.abs(sweepOf(edge, from)) > Math.PI ? 1 : 0;
-      const sweep = edge.clockwise === view.scaleX > 0 ? 1 : 0;
-      parts.push(`A${rx} ${ry} 0 ${large} ${sweep} ${to}`);
-    }
+    else parts.push(`A${arcText(view, edge, from)}${to}`);
     from = edge.to;
   }
   return parts.join('');
+}
+
+/** Path data of many outlines of one form, each in its place: the form is written once, from its start on. */
+export function repeatedData(view: View, outlines: readonly Outline[]): string {
+  const [first] = outlines;
+  if (first === undefined) return '';
+  const form = formData({ ...view, originX: 0, originY: 0 }, first);
+  return outlines.map(({ start }) => `M${pointText(toPx(view, start))}${form}`).join('');
+}
+
+/** The edges of an outline as steps from one corner to the next, closed. */
+function formData(view: View, outline: Outline): string {
+  let from = outline.start;
+  const steps = outline.edges.map((edge) => {
+    const step = toPx(view, { x: edge.to.x - from.x, y: edge.to.y - from.y });
+    const text =
+      edge.kind === 'line' ? `l${pointText(step)}` : `a${arcText(view, edge, from)}${pointText(step)}`;
+    from = edge.to;
+    return text;
+  });
+  return `${steps.join('')}Z`;
+}
+
+/** Radii and flags of an arc, as paths take them before its end. */
+function arcText(view: View, edge: Extract<Edge, { kind: 'arc' }>, from: Point): string {
+  const rx = numberText(edge.radius * Math.abs(view.scaleX));
+  const ry = numberText(edge.radius * Math.abs(view.scaleY));
+  const large = Math.abs(sweepOf(edge, from)) > Math.PI ? 1 : 0;
+  const sweep = edge.clockwise === view.scaleX > 0 ? 1 : 0;
+  return `${rx} ${ry} 0 ${large} ${sweep} `;
 }
 
 /** Path data through points that already are pixels. */

@@ -1,5 +1,5 @@
 /** A drawing's plain tree as elements of the page. */
-import { createElement, type ReactNode } from 'react';
+import { createElement, type ReactElement } from 'react';
 import type { DrawingNode } from '../../drawing/node.ts';
 import './drawing.css';
 
@@ -41,11 +41,18 @@ export function DrawingSvg({
   return element({ ...drawing, attributes }, 'drawing');
 }
 
-function element(node: DrawingNode, key: string): ReactNode {
+/** Nodes that come back as they were keep their elements, so that React passes over what did not move. */
+const elements = new WeakMap<DrawingNode, ReactElement>();
+
+function element(node: DrawingNode, key: string): ReactElement {
+  const before = elements.get(node);
+  if (before?.key === key) return before;
   const properties: Record<string, string | number> = { key };
   for (const [name, value] of Object.entries(node.attributes)) properties[REACT_NAMES[name] ?? name] = value;
   const children = node.children.map((child, i) =>
     typeof child === 'string' ? child : element(child, String(i)),
   );
-  return createElement(node.tag, properties, ...children);
+  const made = createElement(node.tag, properties, ...children);
+  elements.set(node, made);
+  return made;
 }
