@@ -6,7 +6,6 @@ import type { Id, LengthValue } from '../schema/leaf.ts';
 import { withoutEntry } from './change.ts';
 import { changeCylinder, plugDiameterOf } from './edit-cylinder.ts';
 import { changeKey } from './edit-key.ts';
-import { changePlan } from './edit-stack.ts';
 import { newParts } from './new-parts.ts';
 import { resizeAssumed } from './resize-assumed.ts';
 import { movedValue } from './values.ts';
@@ -14,7 +13,7 @@ import { movedValue } from './values.ts';
 export const FEWEST_CHAMBERS = 1;
 export const MOST_CHAMBERS = 8;
 
-type Where = { readonly cylinder: Id; readonly key: Id; readonly plan: Id };
+type Where = { readonly cylinder: Id; readonly key: Id };
 
 /** Adds one chamber behind the last, spaced like the others, with a cut under it and an unmeasured stack in it. */
 export function addChamber(job: Job, where: Where, newId: () => Id): Job {
@@ -49,10 +48,15 @@ export function addChamber(job: Job, where: Where, newId: () => Id): Job {
       tip: { ...each.tip, position: movedValue(each.tip.position, step) },
     }),
   }));
-  const withStack = changePlan({ ...withCut, parts: [...withCut.parts, ...parts] }, where.plan, (plan) => ({
-    ...plan,
-    stacks: [...plan.stacks, { chamber: chamber.id, items: parts.map((part) => ({ part: part.id })) }],
-  }));
+  // all plans of a cylinder are about the same holes
+  const stack = { chamber: chamber.id, items: parts.map((part) => ({ part: part.id })) };
+  const withStack: Job = {
+    ...withCut,
+    parts: [...withCut.parts, ...parts],
+    plans: withCut.plans.map((plan) =>
+      plan.cylinder === where.cylinder ? { ...plan, stacks: [...plan.stacks, stack] } : plan,
+    ),
+  };
   return resizeAssumed(withStack, where.cylinder, null, plugDiameterOf(job, where.cylinder));
 }
 

@@ -8,10 +8,21 @@ import { sameIds, withOptional, withoutEntry } from './change.ts';
 
 export type BottomEdge = NonNullable<Seating['bottomEdge']>;
 
-/** Changes the pairing of a key with a cylinder. It must be there. */
+/** A key in a cylinder, of which nothing was read yet. */
+export function newSeating(cylinder: Id, key: Id): Seating {
+  return { cylinder, key, standsUpBy: [], felt: [], knownSets: [], pinnedRoutes: {} };
+}
+
+/** Changes the pairing of a key with a cylinder; it is made with the first thing that is said about it. */
 export function changeSeating(job: Job, cylinder: Id, key: Id, change: (seating: Seating) => Seating): Job {
   const isIt = (each: Seating) => each.cylinder === cylinder && each.key === key;
-  assert(job.seatings.some(isIt), `key ${key} is not paired with cylinder ${cylinder}`);
+  if (!job.seatings.some(isIt)) {
+    assert(
+      job.cylinders.some((each) => each.id === cylinder) && job.keys.some((each) => each.id === key),
+      `key ${key} and cylinder ${cylinder} are in the job`,
+    );
+    return { ...job, seatings: [...job.seatings, change(newSeating(cylinder, key))] };
+  }
   return { ...job, seatings: job.seatings.map((each) => (isIt(each) ? change(each) : each)) };
 }
 

@@ -20,6 +20,7 @@ import {
   usualSizes,
 } from './usual-values.ts';
 import { assumedAngle, assumedValue, statedAngle, statedValue } from './values.ts';
+import { newSeating } from './edit-seating.ts';
 import { assumedKeyEnd, assumedPositions } from './usual-positions.ts';
 
 export type NewJobOptions = {
@@ -56,9 +57,7 @@ export function newJob({ newId, unit, chambers, title = 'My cylinder' }: NewJobO
     sessions: [],
     cylinders: [cylinder],
     keys: [key],
-    seatings: [
-      { cylinder: cylinder.id, key: key.id, standsUpBy: [], felt: [], knownSets: [], pinnedRoutes: {} },
-    ],
+    seatings: [newSeating(cylinder.id, key.id)],
     parts: stacks.flatMap((stack) => stack.parts),
     groups: [],
     plans: [
@@ -78,7 +77,8 @@ export function newJob({ newId, unit, chambers, title = 'My cylinder' }: NewJobO
   };
 }
 
-function newCylinder(newId: () => Id, unit: JobUnit, positions: readonly string[]): Cylinder {
+/** Makes a cylinder that nobody measured yet, with chambers at these places. */
+export function newCylinder(newId: () => Id, unit: JobUnit, positions: readonly string[]): Cylinder {
   const sizes = usualSizes(null);
   const plug = newId();
   const shell = newId();
@@ -111,7 +111,8 @@ function newCylinder(newId: () => Id, unit: JobUnit, positions: readonly string[
   };
 }
 
-function newKey(newId: () => Id, unit: JobUnit, positions: readonly string[]): Key {
+/** Makes a key that nobody measured yet, with cuts at these places. */
+export function newKey(newId: () => Id, unit: JobUnit, positions: readonly string[]): Key {
   const sizes = usualSizes(null);
   const { value, from, to } = USUAL_CUT_ANGLE_DEG;
   return {

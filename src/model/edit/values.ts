@@ -82,6 +82,26 @@ export function statedAngle(degrees: number, typed = String(degrees)): AngleValu
   };
 }
 
+/** How far another piece of the same make may differ. Common practice, no source. mm. */
+const ANOTHER_OF_ITS_MAKE_MM = 0.05;
+
+/** What was read on one thing, taken over for another like it: no longer measured, but assumed to within .002 in. */
+export function assumedLike(value: LengthValue): LengthValue {
+  if (value.basis !== 'measured') return value;
+  const counted = value.readings.filter((reading) => reading.left !== 'out');
+  const all = counted.map((reading) => reading.value);
+  const sum = all.reduce((total, each) => total + each, 0);
+  const mm = toStoredMm(value.estimator === 'minimum' ? Math.min(...all) : sum / all.length);
+  return {
+    readings: counted
+      .slice(0, 1)
+      .map(({ unit }) => ({ unit, value: mm, typed: typedFor(mm, unit), instrument: null, session: null })),
+    estimator: 'mean',
+    basis: 'assumed',
+    range: { from: mm - ANOTHER_OF_ITS_MAKE_MM, to: mm + ANOTHER_OF_ITS_MAKE_MM },
+  };
+}
+
 /** Moves every reading of a length by the same amount, and its range with it. mm. */
 export function movedValue(value: LengthValue, byMm: number): LengthValue {
   const moved: LengthValue = {
