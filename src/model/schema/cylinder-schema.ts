@@ -78,6 +78,8 @@ export const instrumentSchema = z.strictObject({
   resolutionMm: shareable(numberSchema(0, 1)),
   maxPermissibleErrorMm: shareable(numberSchema(0, 1)),
   repeatabilityMm: shareable(numberSchema(0, 1)),
+  /** Width of the jaw's edge that is laid into a cut. */
+  jawEdge: shareable(z.optional(lengthSchema())),
   source: shareable(z.enum(['maker', 'assumed', 'checked'])),
 });
 

@@ -20,6 +20,24 @@ export const SCHEMA_VERSION = 1;
 
 const fieldsSchema = () => z.record(z.string().check(z.maxLength(80)), textSchema(20000));
 
+const thresholdsSchema = () =>
+  z.strictObject({
+    /** How far a driver must at least reach to either side of its line with the key out. */
+    driverEngagement: z.optional(lengthSchema()),
+    /** What must be left before a spring goes solid. */
+    springMargin: z.optional(lengthSchema()),
+    /** Readings of one cut, and of the plug, that differ by more are to be taken again. */
+    readingsSpread: z.optional(lengthSchema()),
+    plugSpread: z.optional(lengthSchema()),
+    thinnestMasterPin: z.optional(lengthSchema()),
+    /** A crest this much lower than half the diameter is told. */
+    crestLow: z.optional(lengthSchema()),
+    /** How far a key may be lifted, rocked or drawn when looking whether it turns then. */
+    keyMoved: z.optional(lengthSchema()),
+    /** Between neighbouring depths of the system the key belongs to, if it has one. */
+    depthStep: z.optional(lengthSchema()),
+  });
+
 export const jobSchema = z.strictObject({
   format: shareable(z.literal('shearsight-job')),
   schemaVersion: shareable(z.literal(SCHEMA_VERSION)),
@@ -38,6 +56,8 @@ export const jobSchema = z.strictObject({
     /** The instrument a new reading is taken with. */
     instrument: shareable(z.nullable(idSchema())),
     session: shareable(z.nullable(idSchema())),
+    /** From where on something is worth a word. What is left out has its usual value (rest/thresholds.ts). */
+    thresholds: shareable(z.optional(thresholdsSchema())),
   }),
   instruments: listSchema(instrumentSchema, 50),
   sessions: listSchema(sessionSchema, 500),
@@ -53,3 +73,4 @@ export const jobSchema = z.strictObject({
 });
 
 export type Job = z.infer<typeof jobSchema>;
+export type Thresholds = NonNullable<Job['settings']['thresholds']>;

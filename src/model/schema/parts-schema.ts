@@ -63,7 +63,15 @@ export const partSchema = z.strictObject({
   solid: shareable(z.optional(lengthSchema())),
   free: shareable(z.optional(lengthSchema())),
   wire: shareable(z.optional(lengthSchema())),
+  /** All coils, the closed ones at the ends too. */
   coils: shareable(z.optional(numberSchema(1, 200))),
+  coilEnds: shareable(z.optional(z.enum(['closed and ground', 'closed', 'open']))),
+  /** Of the wire's material, in shear. GPa. */
+  shearModulusGPa: shareable(z.optional(numberSchema(1, 200))),
+  /** What the spring presses with at a length. N. */
+  pressed: shareable(
+    z.optional(listSchema(z.strictObject({ length: lengthSchema(), newtons: numberSchema(0, 1000) }), 2)),
+  ),
   quantity: shareable(z.number().check(z.int(), z.gte(0), z.lte(100000))),
   from: shareable(z.optional(textSchema())),
   original: shareable(z.boolean()),
