@@ -86,6 +86,7 @@ export function createWorkshop(
       now: () => new Date().toISOString(),
       startMyCylinder: () => void newCylinder(),
       isExample: (job) => job.id === example,
+      matching: async () => (await import('./matching-of-page.ts')).matching,
       SolidView,
     },
     keeper: startKeeping({ document, view, isUnsavedExample: (id) => id === example }, kept !== null),

@@ -5,6 +5,7 @@
 import type { Id } from '../schema/leaf.ts';
 import { assign, type Assignment } from './assign.ts';
 import type { Candidate } from './candidate-heights.ts';
+import { copiesTaken } from './copies-taken.ts';
 import { compareScores, type Score, scoreOf } from './levels.ts';
 import type { IsLeft, Row } from './option.ts';
 import { type Filling, type PairToFill, rowsOf } from './pair-to-fill.ts';
@@ -22,17 +23,17 @@ export type Alternative = {
 /** So many are worth showing. */
 const MOST_SHOWN = 12;
 
-/** Lists what could stand in a chamber to fill. Empty for a locked one. */
+/** Lists what could stand in a chamber to fill. Empty for a locked one. `rows`: of all chambers to fill, others perhaps held. */
 export function alternativesFor(
   pair: PairToFill,
   filling: Filling,
   assignment: Assignment<Candidate>,
   chamber: Id,
   most = MOST_SHOWN,
+  rows: readonly Row<Candidate>[] = rowsOf(pair, filling),
 ): Alternative[] {
   const at = pair.toFill.findIndex(({ place }) => place.chamber === chamber);
-  const rows = rowsOf(pair, filling);
-  const row = rows[at];
+  const row = rowsOf(pair, filling)[at];
   if (row === undefined) return [];
   const others = rows.filter((_, i) => i !== at);
   const isLeft = (part: number) => (filling.copies[part] ?? 0) > 0;
@@ -64,10 +65,6 @@ function poolOf(row: Row<Candidate>, count: number, isLeft: IsLeft): Candidate[]
     if (!pool.some((each) => isSame(each, candidate))) pool.push(candidate);
   }
   return pool;
-}
-
-function copiesTaken({ part, also }: Candidate, which: number): number {
-  return (part === which ? 1 : 0) + (also.includes(which) ? 1 : 0);
 }
 
 function isSame(one: Candidate | null, other: Candidate | null): boolean {

@@ -7,6 +7,7 @@ import type { Id } from '../../model/schema/leaf.ts';
 import type { DocumentState, DocumentStore } from '../../state/document-store.ts';
 import type { PreferencesState, PreferencesStore } from '../../state/preferences-store.ts';
 import type { ViewActions, ViewState, ViewStore } from '../../state/view-store.ts';
+import type { MatchingService } from '../match/matching-service.ts';
 
 export type Services = {
   readonly document: DocumentStore;
@@ -18,6 +19,8 @@ export type Services = {
   readonly startMyCylinder: () => void;
   /** Whether the job on screen is the example that came with the page. */
   readonly isExample: (job: Job) => boolean;
+  /** What chooses parts, loaded when it is asked for. */
+  readonly matching: () => Promise<MatchingService>;
   /** The solid view, loaded when it is asked for; null where there is none. */
   readonly SolidView: ComponentType | null;
 };
