@@ -47,12 +47,7 @@ export function evaluateChamber(setting: ChamberSetting): ChamberResult {
   const line = setting.lines[0];
   const trouble = troubleOf(setting, contact);
   const sure = driving === null || trouble !== null ? null : tightenNeeded(setting, driving.needed);
-  const atLines =
-    sure === null
-      ? []
-      : splitPlaces(stack).flatMap((each) =>
-          setting.lines.map((at) => splitAtLine(each, at, { ...setting, needed: sure.estimate })),
-        );
+  const atLines = sure === null ? [] : splitsAtLines(setting, sure.estimate);
   const splits = atLines.map((each) => each.split);
   const lower = place?.top ?? null;
   return {
@@ -76,6 +71,26 @@ export function evaluateChamber(setting: ChamberSetting): ChamberResult {
       ...(sure?.contradicts === true ? [contradiction(setting)] : []),
     ],
   };
+}
+
+/** The splits of a chamber at every line, with their doubt; none while the key's call is not known. */
+export function judgedSplits(setting: ChamberSetting): SplitAtLine[] {
+  const contacts = contactsOf(setting);
+  const pinned = setting.bench.seating?.pinnedRoutes[setting.chamber.id];
+  const driving = drivingRoute(routesOf(setting, contacts), pinned);
+  if (driving === null || troubleOf(setting, contacts[0]?.contact ?? null) !== null) return [];
+  return splitsAtLines(setting, tightenNeeded(setting, driving.needed).estimate);
+}
+
+/** By which routes a chamber's call is known. */
+export function routesTo(setting: ChamberSetting): RouteEstimate[] {
+  return routesOf(setting, contactsOf(setting));
+}
+
+function splitsAtLines(setting: ChamberSetting, needed: Estimate): SplitAtLine[] {
+  return splitPlaces(setting.stack).flatMap((each) =>
+    setting.lines.map((at) => splitAtLine(each, at, { ...setting, needed })),
+  );
 }
 
 type Routed = { readonly reading: KeyReading; readonly contact: ContactEstimate };

@@ -34,26 +34,9 @@ export function evaluate(job: Job, selection: Selection): Evaluation {
 
 /** Evaluates what is laid out, with its assembly at hand. */
 export function evaluateBench(bench: Bench, assembly: Assembly): Evaluation {
-  const { job, cylinder, measuring } = bench;
-  const measured = measureCylinder(cylinder, job.settings.numbering, measuring);
-  const radius = assembly.lines[0]?.radius ?? 1;
-  const keyReadings = readKeys(bench, assembly, radius);
-  const pair = measurePair(bench.seating, bench.key?.id ?? '', measured.plugDiameter, measuring);
-  const lines = linePlaces(measured.lines);
-  const common = { bench, assembly, lines, pair, keyReadings, windowOf: windowMemo() };
-  const effective =
-    keyReadings[0] === undefined ? null : knownSet(bench, assembly, measured, keyReadings[0], radius);
-  const chambers = assembly.chambers.flatMap((chamber, i): ChamberResult[] => {
-    if (chamber.closed) return [];
-    const setting: ChamberSetting = {
-      ...common,
-      chamber,
-      measured: known(measured.chambers[i], 'measured chamber'),
-      stack: stackIn(bench, chamber.id, radius, chamber.holes[0]?.radius ?? 1),
-      effectiveDiameter: effective,
-    };
-    return [evaluateChamber(setting)];
-  });
+  const { job, cylinder } = bench;
+  const measured = measureCylinder(cylinder, job.settings.numbering, bench.measuring);
+  const chambers = chamberSettings(bench, assembly, measured).map(evaluateChamber);
   return {
     units: { length: 'mm', angle: 'rad' },
     cylinder: cylinder.id,
@@ -65,6 +48,34 @@ export function evaluateBench(bench: Bench, assembly: Assembly): Evaluation {
     insertion: insertionResults(assembly),
     findings: findings(bench, assembly, chambers),
   };
+}
+
+/** What each open chamber is evaluated from. */
+export function chamberSettings(
+  bench: Bench,
+  assembly: Assembly,
+  measured: MeasuredCylinder,
+): ChamberSetting[] {
+  const { measuring } = bench;
+  const radius = assembly.lines[0]?.radius ?? 1;
+  const keyReadings = readKeys(bench, assembly, radius);
+  const pair = measurePair(bench.seating, bench.key?.id ?? '', measured.plugDiameter, measuring);
+  const lines = linePlaces(measured.lines);
+  const common = { bench, assembly, lines, pair, keyReadings, windowOf: windowMemo() };
+  const effective =
+    keyReadings[0] === undefined ? null : knownSet(bench, assembly, measured, keyReadings[0], radius);
+  return assembly.chambers.flatMap((chamber, i): ChamberSetting[] => {
+    if (chamber.closed) return [];
+    return [
+      {
+        ...common,
+        chamber,
+        measured: known(measured.chambers[i], 'measured chamber'),
+        stack: stackIn(bench, chamber.id, radius, chamber.holes[0]?.radius ?? 1),
+        effectiveDiameter: effective,
+      },
+    ];
+  });
 }
 
 function readKeys(bench: Bench, assembly: Assembly, radius: number): KeyReading[] {

@@ -9,7 +9,7 @@ import type { Bench } from '../measured/selection.ts';
 import { rubsFrom } from '../window/no-touch.ts';
 import { assumptionsOf } from './assumptions.ts';
 import type { SplitResult } from './evaluation.ts';
-import { judged, type UsableRange, usable } from './judged.ts';
+import { judged, type Judgement, type UsableRange, usable } from './judged.ts';
 import { nextStep } from './next-step.ts';
 import type { LinePlace, SplitPlace } from './split-place.ts';
 import { estimateWindow } from './window-estimate.ts';
@@ -26,7 +26,12 @@ export type SplitSetting = {
   readonly needed: Estimate;
 };
 
-export type SplitAtLine = { readonly split: SplitResult; readonly use: UsableRange };
+export type SplitAtLine = {
+  readonly split: SplitResult;
+  readonly use: UsableRange;
+  /** The distances to the ends of the window with their causes of doubt. */
+  readonly judgement: Judgement;
+};
 
 /** Evaluates one split at one line, and which heights of it would do. */
 export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSetting): SplitAtLine {
@@ -85,5 +90,5 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
       chamberNumber: chamber.number,
     }),
   };
-  return { split, use };
+  return { split, use, judgement: result };
 }
