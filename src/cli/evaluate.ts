@@ -7,13 +7,14 @@
  * A file that cannot be read: nothing on stdout, one sentence a line on stderr, exit code 2.
  */
 import { readFileSync } from 'node:fs';
-import { buildAssembly } from '../model/assembly/build-assembly.ts';
+import { assemble, buildAssembly } from '../model/assembly/build-assembly.ts';
 import { poseAt } from '../model/assembly/pose-at.ts';
-import { evaluate } from '../model/evaluate/evaluate.ts';
+import { evaluateBench } from '../model/evaluate/evaluate.ts';
 import type { Evaluation } from '../model/evaluate/evaluation.ts';
-import { allSelections, firstSelection, type Selection } from '../model/measured/selection.ts';
+import { allSelections, firstSelection, layOut, type Selection } from '../model/measured/selection.ts';
 import type { Job } from '../model/schema/job-schema.ts';
 import { jobJsonSchema } from '../model/schema/json-schema.ts';
+import { type Sureness, sureness } from '../model/sureness/sureness.ts';
 import { parseLength } from '../model/units/parse-length.ts';
 import { readJobBytes } from '../persist/job-text.ts';
 
@@ -65,7 +66,9 @@ function chosen(job: Job, { all, only }: Arguments): Selection[] {
 
 /** The evaluation as printed: chambers by their number on screen, with their id beside it. */
 function printable(job: Job, selection: Selection, travel: readonly string[]): unknown {
-  const evaluation: Evaluation = evaluate(job, selection);
+  const bench = layOut(job, selection);
+  const assembly = assemble(bench);
+  const evaluation: Evaluation = evaluateBench(bench, assembly);
   const numbers = new Map(evaluation.chambers.map((each) => [each.chamber, each.number]));
   const number = (id: string) => numbers.get(id) ?? id;
   return {
@@ -82,7 +85,33 @@ function printable(job: Job, selection: Selection, travel: readonly string[]): u
       ...rest,
     })),
     findings: evaluation.findings.map((finding) => ({ ...finding, chambers: finding.chambers.map(number) })),
+    howSure: printableSureness(sureness(bench, assembly), number),
     ...(travel.length > 0 && { travel: travel.map((text) => atTravel(job, selection, text, number)) }),
+  };
+}
+
+/** How sure the lines are (share of draws), what would help most, and the bracket test of each chamber. */
+function printableSureness(
+  { lines, helps, brackets }: Sureness,
+  number: (id: string) => number | string,
+): unknown {
+  return {
+    lines: lines.map(({ chambers, ...line }) => ({
+      ...line,
+      chambers: chambers.map(({ chamber, turns }) => ({ chamber: number(chamber), turns })),
+    })),
+    helps: helps.map(({ kind, field, chambers, sentence }) => ({
+      kind,
+      field: field === null ? null : `${field.owner} ${field.name}`,
+      chambers: chambers.map(({ number: shown, from, to, decides }) => ({
+        chamber: shown,
+        from,
+        to,
+        decides,
+      })),
+      sentence,
+    })),
+    brackets: brackets.map(({ chamber, pins }) => ({ chamber: number(chamber), pins })),
   };
 }
 

@@ -107,8 +107,8 @@ function sentenceOf(
     field === null
       ? `Stand a pin up in chamber ${first.number} and read how far`
       : kind === 'measure'
-        ? `Measure ${sayField(field)}, which is assumed now`
-        : `Read ${sayField(field)} twice more`;
+        ? `Measure ${fieldWords(field, chambers)}, which is assumed now`
+        : `Read ${fieldWords(field, chambers)} twice more`;
   const from = Math.max(...chambers.map((each) => each.from));
   const to = Math.max(...chambers.map((each) => each.to));
   const numbers = chambers.filter((each) => each.decides).map((each) => String(each.number));
@@ -117,6 +117,14 @@ function sentenceOf(
       ? ''
       : `; that would settle chamber${numbers.length > 1 ? 's' : ''} ${numbers.join(', ')} if the value stays`;
   return `${what}: ± ${sayAmount(from, unit)} becomes ± ${sayAmount(to, unit)}${result}.`;
+}
+
+/** What belongs to one chamber is told with its number. */
+function fieldWords(field: FieldRef, chambers: Help['chambers']): string {
+  const isOwn = ['group', 'part', 'cut', 'chamber'].includes(field.owner);
+  const [only] = chambers;
+  const where = isOwn && chambers.length === 1 && only !== undefined ? ` of chamber ${only.number}` : '';
+  return `${sayField(field)}${where}`;
 }
 
 /** Reading again shrinks only what differs from reading to reading. */

@@ -1,4 +1,5 @@
 /** The station where the whole cylinder is looked at: the answer, what is worth knowing, and the tests at the bench. */
+import { lazy, Suspense } from 'react';
 import type { Finding } from '../../model/evaluate/evaluation.ts';
 import { AnswerBox } from '../answer/answer-box.tsx';
 import { answerOf } from '../answer/answer-of.ts';
@@ -8,11 +9,16 @@ import type { Look } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
 import './check-station.css';
 
+const HowSure = lazy(async () => ({ default: (await import('../sure/how-sure.tsx')).HowSure }));
+
 export function CheckStation({ look }: { readonly look: Look }) {
   return (
     <div className="station check">
       <AnswerBox answer={answerOf(look)} />
       <OneAtATime look={look} />
+      <Suspense fallback={null}>
+        <HowSure look={look} />
+      </Suspense>
       <Findings look={look} />
     </div>
   );
