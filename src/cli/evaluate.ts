@@ -17,6 +17,7 @@ import { jobJsonSchema } from '../model/schema/json-schema.ts';
 import { type Sureness, sureness } from '../model/sureness/sureness.ts';
 import { parseLength } from '../model/units/parse-length.ts';
 import { readJobBytes } from '../persist/job-text.ts';
+import { keyingOf } from './keying.ts';
 
 type Arguments = {
   readonly file: string | null;
@@ -86,6 +87,7 @@ function printable(job: Job, selection: Selection, travel: readonly string[]): u
     })),
     findings: evaluation.findings.map((finding) => ({ ...finding, chambers: finding.chambers.map(number) })),
     howSure: printableSureness(sureness(bench, assembly), number),
+    keying: keyingOf(job, selection, evaluation),
     ...(travel.length > 0 && { travel: travel.map((text) => atTravel(job, selection, text, number)) }),
   };
 }

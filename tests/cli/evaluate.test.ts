@@ -5,6 +5,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
+import { setDepthTable } from '../../src/model/keying/depth-table.ts';
+import { setIntent } from '../../src/model/keying/intent.ts';
+import { keyedJob, tableOf } from '../support/keyed-job.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const h = join(root, 'tests/fixtures/jobs/cylinder-h.json');
@@ -47,6 +50,22 @@ describe('evaluate', () => {
       'high, rubs',
     ]);
     expect((printed.travel[0]?.chambers[0]?.footHeight ?? 0) / INCH).toBeCloseTo(0.2, 6);
+  });
+
+  test('prints how many keys operate each line and what the keys do, and never a list of cuts', () => {
+    const job = setDepthTable(keyedJob([[1, 4], [1, 4], [3]]), tableOf(9));
+    const path = fileWith(JSON.stringify(setIntent(job, { key: 'key', cylinder: 'cylinder' }, 'nothing')));
+    const { out } = run(path);
+    const { keying } = JSON.parse(out) as { keying: Record<string, unknown> };
+    expect(keying['operatingKeys']).toEqual({
+      lines: [{ line: 'line', setsOfHeights: '4', keys: '4', withoutLargestStep: '4' }],
+      plugAlone: '4',
+      together: '0',
+      either: '0',
+    });
+    expect(keying['keys']).toMatchObject([{ key: 'key', meant: 'nothing', does: 'plug', isAsMeant: false }]);
+    expect(keying['crossings']).toEqual([{ key: 'key', line: 'line', meantFor: [] }]);
+    expect(out).not.toContain('steps');
   });
 
   test('prints every pair of a job with --all', () => {

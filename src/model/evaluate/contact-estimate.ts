@@ -91,7 +91,7 @@ export function estimateContact(
 }
 
 /** A cut that nobody measured yet leaves no trace in the profile: what lies under its chamber is not known, not uncut. */
-function isCutKnown({ key, roots }: KeyReading, at: number): boolean {
+export function isCutKnown({ key, roots }: KeyReading, at: number): boolean {
   let nearest: { readonly id: Id; readonly apart: number } | null = null;
   for (const cut of key.cuts) {
     const apart = Math.abs(cut.at.value - at);

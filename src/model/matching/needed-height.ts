@@ -8,6 +8,7 @@ import { boundsOnNeeded } from '../evaluate/bounds.ts';
 import {
   type ContactEstimate,
   estimateContact,
+  isCutKnown,
   type KeyReading,
   measuredBy,
   readKey,
@@ -127,6 +128,7 @@ function bySubtractionOnly(
   feet.set(number, foot);
   const z = place.measured.position.value;
   const travel = reading.key.stopShort.value;
+  if (!isCutKnown(reading, z + travel)) return null;
   const cut = nearestCut(reading.shape.cuts, z + travel);
   if (cut === undefined || !measuredBy(reading, cut.id) || isTrouble(setting, cut.id)) return null;
   const contact = contactHeightAt(reading.profile, foot, z, travel);

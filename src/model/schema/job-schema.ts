@@ -38,6 +38,15 @@ const thresholdsSchema = () =>
     depthStep: z.optional(lengthSchema()),
   });
 
+/** How the keys of this job are cut, when that is known: what other keys could turn its cylinders is counted with it. */
+const depthsSchema = () =>
+  z.strictObject({
+    /** Root depth of every step, in the table's order. */
+    rootDepths: restricted(listSchema(lengthSchema(), 24)),
+    /** The most steps that neighbouring cuts may differ by. */
+    largestStep: shareable(z.optional(z.number().check(z.int(), z.gte(0), z.lte(24)))),
+  });
+
 export const jobSchema = z.strictObject({
   format: shareable(z.literal('shearsight-job')),
   schemaVersion: shareable(z.literal(SCHEMA_VERSION)),
@@ -69,6 +78,7 @@ export const jobSchema = z.strictObject({
   plans: listSchema(planSchema, 1000),
   intents: listSchema(intentSchema, 2000),
   benchResults: listSchema(benchResultSchema, 5000),
+  depths: z.optional(depthsSchema()),
   note: z.strictObject({ shared: shareable(fieldsSchema()), restricted: restricted(fieldsSchema()) }),
 });
 

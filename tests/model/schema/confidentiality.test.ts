@@ -52,6 +52,7 @@ describe('what a key could be cut from', () => {
       'plans[].stacks[].rest.items',
       'plans[].stacks[].rest.belowLine',
       'benchResults[].items',
+      'depths.rootDepths[]',
       'note.restricted{}',
     ]);
   });
