@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { offlineFiles } from './tools/offline-files.ts';
 import { pageShell } from './tools/page-shell.ts';
 
 const patience = { testTimeout: 120_000, hookTimeout: 120_000 };
@@ -26,7 +27,7 @@ function isInFirstLoad(id: string, infoOf: ModuleInfoOf): boolean {
 export default defineConfig({
   // Relative addresses: dist/ works from any folder of any static host.
   base: './',
-  plugins: [react(), pageShell()],
+  plugins: [react(), pageShell(), offlineFiles()],
   worker: { format: 'es' },
   build: {
     target: 'es2022',

@@ -18,6 +18,7 @@ import {
 import { createViewStore, type ViewStore } from '../state/view-store.ts';
 import type { Keeper, KeeperOptions } from './keeper.ts';
 import { startMotion } from './motion.ts';
+import { pageHasTime } from './page-has-time.ts';
 
 export type Workshop = {
   readonly document: DocumentStore;
@@ -120,14 +121,7 @@ function slideHalfWay(view: ViewStore, job: Job): void {
 
 /** Saving needs more code than the first picture: it is loaded when the page has time, or at once to go on with a job. */
 async function startKeeping(options: KeeperOptions, isComingBack: boolean): Promise<Keeper | null> {
-  if (!isComingBack) await idle();
+  if (!isComingBack) await pageHasTime();
   const { openKeeper } = await import('./keeper.ts');
   return openKeeper(options);
-}
-
-function idle(): Promise<void> {
-  return new Promise((resolve) => {
-    if ('requestIdleCallback' in window) requestIdleCallback(() => resolve(), { timeout: 1500 });
-    else setTimeout(resolve, 200);
-  });
 }

@@ -11,10 +11,15 @@ let policy: ScriptPolicy | null = null;
 
 /** Starts a module worker from the address of its script. */
 export function startWorker(url: string): Worker {
+  return new Worker(trustedScript(url), { type: 'module' });
+}
+
+/** An address of our own as the browser wants it, to start a worker from. */
+export function trustedScript(url: string): URL | string {
   const factory = (globalThis as { trustedTypes?: PolicyFactory }).trustedTypes;
-  if (factory === undefined) return new Worker(ownScript(url), { type: 'module' });
+  if (factory === undefined) return ownScript(url);
   policy ??= factory.createPolicy(POLICY_NAME, { createScriptURL: ownScript });
-  return new Worker(policy.createScriptURL(url), { type: 'module' });
+  return policy.createScriptURL(url);
 }
 
 function ownScript(url: string): string {

@@ -1,10 +1,11 @@
 /** The frame around the stations: top bar, the station, the section beside it. */
-import { Suspense } from 'react';
+import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
 import { SectionPane } from '../panels/section/section-pane.tsx';
 import { useLook } from '../panels/shared/look.ts';
 import { ServicesProvider, useServices, useView } from '../panels/shared/services.tsx';
 import type { Workshop } from './create-workshop.ts';
+import { pageHasTime } from './page-has-time.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
 import { STATIONS } from './stations.tsx';
 import { TopBar } from './top-bar.tsx';
@@ -12,10 +13,18 @@ import { useShortcuts } from './use-shortcuts.ts';
 import { useStationInAddress } from './use-station-in-address.ts';
 import './shell.css';
 
+const UpdateNotice = lazy(async () => {
+  await pageHasTime();
+  return { default: (await import('./update-notice.tsx')).UpdateNotice };
+});
+
 export function Shell({ workshop }: { readonly workshop: Workshop }) {
   return (
     <ServicesProvider value={workshop.services}>
       <Frame workshop={workshop} />
+      <Suspense fallback={null}>
+        <UpdateNotice workshop={workshop} />
+      </Suspense>
     </ServicesProvider>
   );
 }

@@ -75,6 +75,8 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenedPage> {
     reducedMotion: options.reducedMotion ?? 'reduce',
     locale: 'en-GB',
     timezoneId: 'UTC',
+    // Answers from the device would hide what the page really asks for; tests of being offline allow them.
+    serviceWorkers: 'block',
     ...options.context,
   });
   context.setDefaultTimeout(20_000);
