@@ -11,12 +11,14 @@ import { assemble, buildAssembly } from '../model/assembly/build-assembly.ts';
 import { poseAt } from '../model/assembly/pose-at.ts';
 import { evaluateBench } from '../model/evaluate/evaluate.ts';
 import type { Evaluation } from '../model/evaluate/evaluation.ts';
+import { gatherFacts } from '../model/findings/facts.ts';
 import { allSelections, firstSelection, layOut, type Selection } from '../model/measured/selection.ts';
 import type { Job } from '../model/schema/job-schema.ts';
 import { jobJsonSchema } from '../model/schema/json-schema.ts';
 import { type Sureness, sureness } from '../model/sureness/sureness.ts';
 import { parseLength } from '../model/units/parse-length.ts';
 import { readJobBytes } from '../persist/job-text.ts';
+import { printableFacts } from './printable-facts.ts';
 import { keyingOf } from './keying.ts';
 
 type Arguments = {
@@ -70,6 +72,7 @@ function printable(job: Job, selection: Selection, travel: readonly string[]): u
   const bench = layOut(job, selection);
   const assembly = assemble(bench);
   const evaluation: Evaluation = evaluateBench(bench, assembly);
+  const facts = gatherFacts(bench, assembly, evaluation);
   const numbers = new Map(evaluation.chambers.map((each) => [each.chamber, each.number]));
   const number = (id: string) => numbers.get(id) ?? id;
   return {
@@ -85,9 +88,9 @@ function printable(job: Job, selection: Selection, travel: readonly string[]): u
       id: chamber,
       ...rest,
     })),
-    findings: evaluation.findings.map((finding) => ({ ...finding, chambers: finding.chambers.map(number) })),
     howSure: printableSureness(sureness(bench, assembly), number),
     keying: keyingOf(job, selection, evaluation),
+    ...printableFacts(facts, number),
     ...(travel.length > 0 && { travel: travel.map((text) => atTravel(job, selection, text, number)) }),
   };
 }

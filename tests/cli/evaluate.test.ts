@@ -28,6 +28,9 @@ type Printed = {
   units: { length: string };
   lines: { line: string; verdict: string; blockedBy: number[] }[];
   chambers: { chamber: number; contactHeight: number; splits: { offset: number; verdict: string }[] }[];
+  rest: { chambers: { chamber: number; driver: { shortest: number; longest: number } }[] };
+  way: { keyIsHeld: boolean };
+  findings: { code: string; chambers: number[]; message: string }[];
   travel: { travel: number; chambers: { chamber: number; footHeight: number }[] }[];
 };
 
@@ -48,6 +51,12 @@ describe('evaluate', () => {
       'level',
       'high, rubs',
       'high, rubs',
+    ]);
+    expect((printed.rest.chambers[4]?.driver.shortest ?? 0) / INCH).toBeCloseTo(0.274, 5);
+    expect((printed.rest.chambers[2]?.driver.longest ?? 0) / INCH).toBeCloseTo(0.276, 5);
+    expect(printed.way.keyIsHeld).toBe(true);
+    expect(printed.findings).toEqual([
+      expect.objectContaining({ code: 'rides-on-sides', chambers: [1, 2, 3, 4, 5, 6] }),
     ]);
     expect((printed.travel[0]?.chambers[0]?.footHeight ?? 0) / INCH).toBeCloseTo(0.2, 6);
   });

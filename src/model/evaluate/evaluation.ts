@@ -100,12 +100,20 @@ export type LineResult = {
   readonly blockedBy: readonly Id[];
 };
 
+/** Where to look: how far out the key is then (mm), which chamber, and what shows it best. */
+export type Show = {
+  readonly travel: number;
+  readonly chamber: Id | null;
+  readonly view: 'section' | 'close-up' | 'readings';
+};
+
 export type Finding = {
   readonly code: string;
   readonly severity: 'stops' | 'warns' | 'notes';
   readonly chambers: readonly Id[];
   readonly fields: readonly string[];
   readonly message: string;
+  readonly show?: Show;
 };
 
 export type InsertionResult = {

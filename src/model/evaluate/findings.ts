@@ -1,4 +1,7 @@
-/** What is worth telling beside the verdicts: code, severity, where, one sentence with numbers. Lengths mm. */
+/**
+ * What the first picture tells beside the verdicts; the full list, with where to look, is in findings/all-findings.ts.
+ * Code, severity, where, one sentence with numbers. Lengths mm.
+ */
 import type { Assembly } from '../assembly/assembly.ts';
 import { eatenFlats } from '../contact/eaten-flats.ts';
 import type { Bench } from '../measured/selection.ts';

@@ -23,8 +23,10 @@ export type ChamberWay = {
   /** Highest that the key lifts the foot, and how far out the key is then; above the key's resting edge. */
   readonly highest: number;
   readonly highestAt: number;
-  /** Stack standing by its rest, not by the key, with the key fully in. */
-  readonly hangs: boolean;
+  /** How far above the seated key the foot hangs, held by its chamber and not by the key; 0 on the key. */
+  readonly hangsBy: number;
+  /** Whether the seated key reaches under the foot at all. */
+  readonly isReached: boolean;
   /** How far a peak would have to push the lower stack into the shell to let the key out while turned: + holds it. */
   readonly holdsKey: number | null;
 };

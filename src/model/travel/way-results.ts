@@ -55,6 +55,7 @@ function chamberWay(passing: Passing): ChamberWay {
   const { goingIn, comingOut } = steepestOn(lift);
   const highest = highestOn(lift);
   const isRestKnown = footY !== null;
+  const seated = seatedContact(passing);
   return {
     chamber: chamber.id,
     number: chamber.number,
@@ -64,13 +65,18 @@ function chamberWay(passing: Passing): ChamberWay {
     noseAboveFoot: isRestKnown && noseIsKnown(bench) ? key.shape.tipHeight - lift.rest : null,
     highest: highest.height,
     highestAt: highest.travel,
-    hangs: isRestKnown && seatedContact(passing) < lift.rest - SAME_MM,
+    hangsBy: isRestKnown && Number.isFinite(seated) ? above(lift.rest - seated) : 0,
+    isReached: seated > -Infinity,
     holdsKey: holdsKey(passing, highest.height),
   };
 }
 
 /** mm. A contact this close to the rest is the rest. */
 const SAME_MM = 1e-6;
+
+function above(by: number): number {
+  return by > SAME_MM ? by : 0;
+}
 
 function noseIsKnown({ key }: Bench): boolean {
   return key?.tip?.noseHeight !== undefined;
