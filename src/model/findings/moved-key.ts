@@ -26,11 +26,10 @@ const STEPS = 50;
 
 /** Looks; null while some chamber has no offset yet. */
 export function movedKey(facts: Facts): MovedKey | null {
-  const { assembly, evaluation, thresholds } = facts;
-  const line = evaluation.lines[0]?.line;
+  const { assembly, thresholds } = facts;
   const { key } = assembly;
-  const rooms = evaluation.chambers.map((chamber) => roomOf(chamber, line));
-  if (key === null || rooms.length === 0 || rooms.some((each) => each.spans.length === 0)) return null;
+  const rooms = roomsOf(facts);
+  if (key === null || rooms === null) return null;
   const all: Span = { from: 0, to: thresholds.keyMoved };
   const turnsAsItSits = rooms.every(({ spans }) => spans.some(({ from, to }) => from <= 0 && to >= 0));
   const within = (scale: (chamber: string) => number): Span | null =>
@@ -48,7 +47,27 @@ export function movedKey(facts: Facts): MovedKey | null {
   };
 }
 
+/** Does it turn with the key drawn out so far? Null while some chamber has no offset yet. */
+export function turnsDrawn(facts: Facts, by: number): boolean | null {
+  const rooms = roomsOf(facts);
+  return rooms === null ? null : fitsDrawn(facts, rooms, by);
+}
+
 type Room = { readonly chamber: string; readonly spans: readonly Span[] };
+
+function roomsOf({ assembly, evaluation }: Facts): Room[] | null {
+  const line = evaluation.lines[0]?.line;
+  const rooms = evaluation.chambers.map((chamber) => roomOf(chamber, line));
+  const isKnown = assembly.key !== null && rooms.length > 0 && rooms.every((each) => each.spans.length > 0);
+  return isKnown ? rooms : null;
+}
+
+function fitsDrawn(facts: Facts, rooms: readonly Room[], by: number): boolean {
+  return rooms.every(({ chamber, spans }) => {
+    const rise = riseOf(facts, chamber, by);
+    return spans.some(({ from, to }) => from <= rise && rise <= to);
+  });
+}
 
 /** By how much a chamber's stack may rise or fall so that one of its splits lies in the window. */
 function roomOf(chamber: ChamberResult, line: string | undefined): Room {
@@ -77,11 +96,7 @@ function drawnOut(facts: Facts, rooms: readonly Room[]): Span | null {
   let first: number | null = null;
   for (let i = 1; i <= STEPS; i++) {
     const by = (thresholds.keyMoved * i) / STEPS;
-    const fits = rooms.every(({ chamber, spans }) => {
-      const rise = riseOf(facts, chamber, by);
-      return spans.some(({ from, to }) => from <= rise && rise <= to);
-    });
-    if (fits) first ??= by;
+    if (fitsDrawn(facts, rooms, by)) first ??= by;
     else if (first !== null) return { from: first, to: (thresholds.keyMoved * (i - 1)) / STEPS };
   }
   return first === null ? null : { from: first, to: thresholds.keyMoved };
