@@ -53,7 +53,8 @@ export function setLocked(job: Job, plan: Id, chamber: Id, isLocked: boolean): J
   );
 }
 
-function asPlanned(job: Job, plan: Plan, newId: () => Id): Landed {
+/** The plan itself if it is a planned one, else a planned copy of it. */
+export function asPlanned(job: Job, plan: Plan, newId: () => Id): Landed {
   if (plan.kind === 'planned') return { job, plan: plan.id };
   const copy: Plan = { ...plan, id: newId(), kind: 'planned' };
   return { job: { ...job, plans: [...job.plans, copy] }, plan: copy.id };

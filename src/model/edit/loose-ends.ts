@@ -17,7 +17,7 @@ export function withoutStandIns(job: Job, candidates: Iterable<Id>): Job {
 }
 
 /** The parts that plans, readings and bench tests refer to. */
-function heldParts(job: Job): ReadonlySet<Id> {
+export function heldParts(job: Job): ReadonlySet<Id> {
   const items = [
     ...job.plans.flatMap(({ stacks }) =>
       stacks.flatMap((stack) => [...stack.items, ...(stack.rest?.items ?? [])]),

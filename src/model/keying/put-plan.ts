@@ -1,10 +1,12 @@
 /**
  * Puts what was planned for several keys into the plan: new parts of the planned lengths, to make or to find. Balls, drivers
- * and springs stay; pins that were measured go back to the parts on hand, pins that nobody ever measured go. Lengths mm,
+ * and springs stay; pins that were measured go back to the parts on hand, pins that were only planned or never measured go. Lengths mm,
  * rounded to what can be read: .0001 in or 0.001 mm.
  */
 import { known } from '../assert.ts';
+import { asPlanned } from '../edit/edit-plans.ts';
 import { changePlan } from '../edit/edit-stack.ts';
+import { heldParts, withoutStandIns } from '../edit/loose-ends.ts';
 import { newParts } from '../edit/new-parts.ts';
 import { statedValue } from '../edit/values.ts';
 import { rolesOf } from '../measured/measured-stack.ts';
@@ -30,14 +32,13 @@ export function putKeysPlan(job: Job, keysPlan: KeysPlan, newId: () => Id): PutP
     job.plans.find(({ id }) => id === keysPlan.plan),
     `plan ${keysPlan.plan}`,
   );
-  const isOwn = before.kind === 'planned';
-  const plan: Plan = isOwn ? before : { ...before, id: newId(), kind: 'planned' };
-  const start: Job = isOwn ? job : { ...job, plans: [...job.plans, plan] };
+  const { job: start, plan } = asPlanned(job, before, newId);
   const put = keysPlan.chambers.reduce(
-    (now, chamber) => (isToPut(chamber) ? putStack(now, plan.id, chamber, newId) : now),
+    (now, chamber) => (isToPut(chamber) ? putStack(now, plan, chamber, newId) : now),
     start,
   );
-  return { job: withoutPlaceholders(put, before), plan: plan.id };
+  const wasThere = before.stacks.flatMap(({ items }) => items.map(({ part }) => part));
+  return { job: withoutStandIns(withoutPlanned(put, wasThere), wasThere), plan };
 }
 
 function isToPut({ isLocked, problem, bottom }: PlannedChamber): boolean {
@@ -152,26 +153,19 @@ function lengthValue(amount: number, unit: Job['settings']['unit']): LengthValue
   return statedValue(unit === 'in' ? amount.toFixed(4) : amount.toFixed(3), unit);
 }
 
-/** Takes away the pins that stood in the plan before, were never measured, and are mentioned nowhere any more. */
-function withoutPlaceholders(job: Job, before: Plan): Job {
-  const wasThere = new Set(before.stacks.flatMap(({ items }) => items.map(({ part }) => part)));
-  const mentioned = mentionedParts(job);
-  const isPlaceholder = ({ id, kind, length }: Part) =>
-    wasThere.has(id) &&
-    kind === 'pin' &&
-    (length === undefined || length.basis !== 'measured') &&
-    !mentioned.has(id);
-  return { ...job, parts: job.parts.filter((part) => !isPlaceholder(part)) };
-}
-
-function mentionedParts({ plans, groups, seatings, benchResults }: Job): ReadonlySet<Id> {
-  const lists: (readonly Item[])[] = [
-    ...plans.flatMap(({ stacks }) => stacks.flatMap(({ items, rest }) => [items, rest?.items ?? []])),
-    ...seatings.flatMap(({ standsUpBy, felt }) => [...standsUpBy, ...felt].map(({ items }) => items)),
-    ...benchResults.map(({ items }) => items),
-  ];
-  return new Set([
-    ...lists.flatMap((items) => items.map(({ part }) => part)),
-    ...groups.flatMap(({ parts }) => parts),
-  ]);
+/** Takes away parts that were only planned and are in no plan any more, with their heights. */
+export function withoutPlanned(job: Job, candidates: readonly Id[]): Job {
+  const asked = new Set(candidates);
+  const inPlans = new Set(
+    job.plans.flatMap(({ stacks }) => stacks.flatMap(({ items }) => items.map(({ part }) => part))),
+  );
+  const dropped = new Set(
+    job.parts
+      .filter(({ id, from }) => from === TO_MAKE && asked.has(id) && !inPlans.has(id))
+      .map(({ id }) => id),
+  );
+  if (dropped.size === 0) return job;
+  const groups = job.groups.filter(({ parts }) => !parts.some((part) => dropped.has(part)));
+  const held = heldParts({ ...job, groups });
+  return { ...job, groups, parts: job.parts.filter(({ id }) => held.has(id) || !dropped.has(id)) };
 }

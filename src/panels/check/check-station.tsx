@@ -10,6 +10,7 @@ import { useView } from '../shared/services.tsx';
 import './check-station.css';
 
 const HowSure = lazy(async () => ({ default: (await import('../sure/how-sure.tsx')).HowSure }));
+const WhichKey = lazy(async () => ({ default: (await import('../keying/which-key.tsx')).WhichKey }));
 
 export function CheckStation({ look }: { readonly look: Look }) {
   return (
@@ -18,6 +19,7 @@ export function CheckStation({ look }: { readonly look: Look }) {
       <OneAtATime look={look} />
       <Suspense fallback={null}>
         <HowSure look={look} />
+        <WhichKey look={look} />
       </Suspense>
       <Findings look={look} />
     </div>

@@ -1,6 +1,11 @@
 /** The station of the loose parts: which lengths are wanted first, then the bag, then which part goes where. */
+import { lazy, Suspense } from 'react';
 import type { Look } from '../shared/look.ts';
 import './parts-station.css';
+
+const PlanKeysSection = lazy(async () => ({
+  default: (await import('../keying/plan-keys-section.tsx')).PlanKeysSection,
+}));
 
 export function PartsStation({ look }: { readonly look: Look }) {
   return (
@@ -10,6 +15,9 @@ export function PartsStation({ look }: { readonly look: Look }) {
         {look.job.parts.length === 1 ? 'One part' : `${look.job.parts.length} parts`} in this job.
       </p>
       {/* Which part goes where stands here: <MatchSection look={look} /> of ../match/match-section.tsx. */}
+      <Suspense fallback={null}>
+        <PlanKeysSection look={look} />
+      </Suspense>
     </div>
   );
 }

@@ -3,10 +3,13 @@ import { evaluate } from '../../../src/model/evaluate/evaluate.ts';
 import { crossings, keyOutcomes } from '../../../src/model/keying/key-outcomes.ts';
 import { setIntent } from '../../../src/model/keying/intent.ts';
 import { planKeys } from '../../../src/model/keying/plan-keys.ts';
+import { putChosen } from '../../../src/model/keying/put-chosen.ts';
 import { putKeysPlan, TO_MAKE } from '../../../src/model/keying/put-plan.ts';
+import { matchTwoKeys } from '../../../src/model/matching/two-keys.ts';
 import { parseJob } from '../../../src/model/schema/parse-job.ts';
 import { newJob } from '../../../src/model/edit/new-job.ts';
 import type { Job } from '../../../src/model/schema/job-schema.ts';
+import { loose, withBag } from '../../support/bag-job.ts';
 import { buildJob, changed } from '../../support/job-builder.ts';
 import { withKey } from '../../support/keyed-job.ts';
 import { inches } from '../../support/values.ts';
@@ -67,6 +70,16 @@ describe('two keys on one line', () => {
     expect(put.parts.some(({ id }) => id === 'bottom-pin-1')).toBe(true);
   });
 
+  test('planned anew, the parts that were only planned before are gone', () => {
+    const newId = ids();
+    const once = putKeysPlan(job, plan, newId).job;
+    const twice = putKeysPlan(once, planKeys(once, asks('key', 'third')), newId).job;
+    const again = putKeysPlan(twice, planKeys(twice, asks('key', 'second')), newId).job;
+    expect(again.parts).toHaveLength(once.parts.length);
+    expect(again.groups).toHaveLength(once.groups.length);
+    expect(does(again).map(({ does: what }) => what)).toEqual(['plug', 'plug', 'nothing']);
+  });
+
   test('a locked chamber stays as it is', () => {
     const locked = changed(job, (copy) => {
       copy.plans[0]!.stacks[0]!.locked = true;
@@ -116,6 +129,19 @@ test('three keys: two master pins where all three differ, one where two agree', 
   expect(lengths).toEqual([[0.172, 0.03, 0.03], [0.152], [0.142, 0.03]]);
   const put = putKeysPlan(job, plan, ids()).job;
   expect(does(put).map(({ does: what }) => what)).toEqual(['plug', 'plug', 'plug']);
+});
+
+test('parts on hand that are chosen for two keys take the place of the lower stacks; drivers and springs stay', () => {
+  const disc = (id: string) =>
+    loose(id, { length: 0.03, foot: { kind: 'bevel', width: 0.005, angleDeg: 45 }, top: { kind: 'dome' } });
+  const pins = [0.172, 0.152, 0.142].map((length, i) => loose(`pin-${i + 1}`, { length }));
+  const bagged = withBag(job, [...pins, disc('disc-1'), disc('disc-2')]);
+  const [one, other] = asks('key', 'second').wants;
+  const match = matchTwoKeys(bagged, { cylinder: 'cylinder', plan: 'plan', wants: [one!, other!] });
+  const put = putChosen(bagged, 'plan', match.chambers, ids()).job;
+  expect(put.plans[0]!.stacks[1]!.items.map(({ part }) => part)).toEqual(['pin-2', 'driver-2', 'spring-2']);
+  expect(put.plans[0]!.stacks[0]!.items).toHaveLength(4);
+  expect(does(put).map(({ does: what }) => what)).toEqual(['plug', 'plug', 'nothing']);
 });
 
 describe('a difference too thin for a master pin', () => {
