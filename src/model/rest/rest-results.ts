@@ -3,6 +3,7 @@
  * not with every evaluation. mm, N, radians.
  */
 import type { Assembly } from '../assembly/assembly.ts';
+import { type WindowOf, windowMemo } from '../evaluate/window-memo.ts';
 import type { Bench } from '../measured/selection.ts';
 import { measureRoom } from './driver-room.ts';
 import { restAtLine } from './rest-at-line.ts';
@@ -14,12 +15,13 @@ import { waistAtRest } from './waist.ts';
 /** Looks at every open chamber with no key in. */
 export function restResults(bench: Bench, assembly: Assembly): RestResults {
   const thresholds = thresholdsOf(bench.job);
-  const chambers = restSites(bench, assembly).map((site) => restResult(site, thresholds));
+  const windowOf = windowMemo();
+  const chambers = restSites(bench, assembly).map((site) => restResult(site, thresholds, windowOf));
   return { chambers, commonDriver: commonDriver(chambers) };
 }
 
-function restResult(site: RestSite, thresholds: ThresholdsMm): RestResult {
-  const atLines = site.lines.map((line) => restAtLine(site, line));
+function restResult(site: RestSite, thresholds: ThresholdsMm, windowOf: WindowOf): RestResult {
+  const atLines = site.lines.map((line) => restAtLine(site, line, windowOf));
   const { driver, spring, missing } = measureRoom(site, atLines.at(-1), thresholds);
   const floor = site.assembly.key?.bottomY;
   return {
