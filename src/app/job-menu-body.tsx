@@ -20,6 +20,16 @@ export function JobMenuBody({ workshop, run, onList }: JobMenuBodyProps) {
       <MenuButton onClick={() => run(() => workshop.openExample().then(() => null))}>
         Open the example
       </MenuButton>
+      <MenuButton
+        onClick={() =>
+          run(() => {
+            workshop.view.getState().chooseBench(true);
+            return Promise.resolve(null);
+          })
+        }
+      >
+        Cylinders and keys…
+      </MenuButton>
       <MenuButton onClick={onList}>Jobs on this computer…</MenuButton>
       <MenuButton onClick={() => run(() => openFile(workshop))}>Open a file…</MenuButton>
       <MenuButton onClick={() => run(() => saveFile(workshop))}>Save to a file…</MenuButton>

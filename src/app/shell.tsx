@@ -18,13 +18,19 @@ const UpdateNotice = lazy(async () => {
   return { default: (await import('./update-notice.tsx')).UpdateNotice };
 });
 
+const BenchChoice = lazy(async () => ({
+  default: (await import('../panels/bench-choice/bench-choice.tsx')).BenchChoice,
+}));
+
 export function Shell({ workshop }: { readonly workshop: Workshop }) {
   return (
     <ServicesProvider value={workshop.services}>
       <Frame workshop={workshop} />
-      <Suspense fallback={null}>
-        <UpdateNotice workshop={workshop} />
-      </Suspense>
+      <ErrorBoundary what="The word of a newer version">
+        <Suspense fallback={null}>
+          <UpdateNotice workshop={workshop} />
+        </Suspense>
+      </ErrorBoundary>
     </ServicesProvider>
   );
 }
@@ -45,6 +51,13 @@ function Frame({ workshop }: { readonly workshop: Workshop }) {
       <TopBar workshop={workshop} />
       <main className="desk" id="station" tabIndex={-1}>
         <div className="desk-station">
+          {entry.section === 'none' || look === null ? null : (
+            <ErrorBoundary what="The choice of cylinder and key">
+              <Suspense fallback={<div className="bench-choice-place" />}>
+                <BenchChoice look={look} />
+              </Suspense>
+            </ErrorBoundary>
+          )}
           {isExample ? <ExampleNote /> : null}
           <ErrorBoundary what="This station">
             <Suspense fallback={<p className="loading quiet">Loading…</p>}>

@@ -44,6 +44,8 @@ export type ViewState = {
   readonly sectionOffset: number;
   /** The entry field that has the focus, by its name; null when none has. */
   readonly focusedField: string | null;
+  /** The cylinders and keys of the job are being looked through. */
+  readonly isChoosingBench: boolean;
 };
 
 export type ViewActions = {
@@ -63,6 +65,7 @@ export type ViewActions = {
   readonly setShowing: (part: ShownPart, showing: Showing) => void;
   readonly moveSection: (sectionOffset: number) => void;
   readonly focusField: (field: string | null) => void;
+  readonly chooseBench: (isChoosingBench: boolean) => void;
   /** Keeps the picks valid after the job changed: what is gone is let go, what is missing is picked. */
   readonly follow: (job: Job) => void;
   /** Looks at another job: its first cylinder, key and plan, key home, plug upright. */
@@ -94,6 +97,7 @@ const FIRST_VIEW: ViewState = Object.freeze<ViewState>({
   },
   sectionOffset: 0,
   focusedField: null,
+  isChoosingBench: false,
 });
 
 /** Makes the store; with a job, its first cylinder, key and plan are picked. */
@@ -104,8 +108,9 @@ export function createViewStore(first?: Job): ViewStore {
     goTo: (station) => set({ station }),
     pickCylinder: (from, cylinder) =>
       set({ ...picksFor(from, { ...get(), cylinder }), turn: asRadians(0), playing: 'nothing' }),
-    pickKey: (key) => set({ key }),
-    pickPlan: (plan) => set({ plan }),
+    // other cuts, other stacks: the plug may not turn as far
+    pickKey: (key) => set({ key, turn: asRadians(0), playing: 'nothing' }),
+    pickPlan: (plan) => set({ plan, turn: asRadians(0), playing: 'nothing' }),
     pickChamber: (pickedChamber) => set({ pickedChamber }),
     moveKey: (travel) => set({ travel: Math.max(0, travel), turn: asRadians(0), playing: 'nothing' }),
     turnPlug: (turn) => set({ turn, playing: 'nothing' }),
@@ -116,6 +121,7 @@ export function createViewStore(first?: Job): ViewStore {
     setShowing: (part, showing) => set((now) => ({ showing: { ...now.showing, [part]: showing } })),
     moveSection: (sectionOffset) => set({ sectionOffset }),
     focusField: (focusedField) => set({ focusedField }),
+    chooseBench: (isChoosingBench) => set({ isChoosingBench }),
     follow: (to) => {
       const now = get();
       const picks = picksFor(to, now);

@@ -7,6 +7,7 @@ import { endView } from '../../drawing/end-view.ts';
 import { liftChart } from '../../drawing/lift-curve.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
+import { stackName } from '../shared/part-labels.ts';
 import { useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
 import { usePose } from '../section/use-pose.ts';
@@ -28,6 +29,7 @@ export function PickedChamber({ look }: { readonly look: Look }) {
   const { unit } = look.job.settings;
   if (chamber === null) return null;
   const number = look.chamberResults.get(chamber)?.number ?? 0;
+  const name = stackName(look.job, look.bench.plan, chamber);
   const lift =
     liftWidth === 0 || !(isMoving || isOut)
       ? null
@@ -44,6 +46,7 @@ export function PickedChamber({ look }: { readonly look: Look }) {
         {lift === null ? null : <DrawingSvg drawing={lift} />}
       </div>
       <h2 className="picked-title">Chamber {number}</h2>
+      {name === null ? null : <p className="small">In it: {name}</p>}
       <div className="picked-views">
         <div ref={largeFrame} className="picked-view">
           {largeWidth === 0

@@ -34,8 +34,9 @@ const HelpCard = lazy(async () => ({ default: (await import('./help-card.tsx')).
 const PasteDialog = lazy(async () => ({ default: (await import('./paste-dialog.tsx')).PasteDialog }));
 
 export function MeasureStation({ look }: { readonly look: Look }) {
-  // What was chosen belongs to one job; another one starts from what it holds.
-  return <Station key={look.job.id} look={look} />;
+  // What was chosen belongs to one job, cylinder and key; another one starts from what it holds.
+  const { cylinder, key } = look.selection;
+  return <Station key={`${look.job.id} ${cylinder} ${key ?? ''}`} look={look} />;
 }
 
 function Station({ look }: { readonly look: Look }) {

@@ -1,5 +1,6 @@
 /** The station of the loose parts: which lengths are wanted first, then the bag, then which part goes where. */
 import { lazy, Suspense } from 'react';
+import { MatchSection } from '../match/match-section.tsx';
 import type { Look } from '../shared/look.ts';
 import './parts-station.css';
 
@@ -14,7 +15,7 @@ export function PartsStation({ look }: { readonly look: Look }) {
       <p className="quiet">
         {look.job.parts.length === 1 ? 'One part' : `${look.job.parts.length} parts`} in this job.
       </p>
-      {/* Which part goes where stands here: <MatchSection look={look} /> of ../match/match-section.tsx. */}
+      <MatchSection look={look} />
       <Suspense fallback={null}>
         <PlanKeysSection look={look} />
       </Suspense>

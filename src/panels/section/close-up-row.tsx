@@ -5,6 +5,7 @@ import type { Id } from '../../model/schema/leaf.ts';
 import { verdictWords } from '../answer/verdict-words.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
+import { lowerStackName } from '../shared/part-labels.ts';
 import { useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
 import { homePose, usePose } from './use-pose.ts';
@@ -109,6 +110,7 @@ function CloseUpButton({ look, pose, chamber, number, width }: CloseUpButtonProp
   );
   const result = look.chamberResults.get(chamber);
   const words = result === undefined ? null : verdictWords(result, unit);
+  const name = lowerStackName(look.job, look.bench.plan, chamber);
   return (
     <li>
       <button
@@ -121,6 +123,7 @@ function CloseUpButton({ look, pose, chamber, number, width }: CloseUpButtonProp
           Chamber {number}: {words === null ? 'closed' : `${words.offset}, ${words.verdict}`}
         </span>
         {picture}
+        {name === null ? null : <span className="close-up-part small">{name}</span>}
       </button>
     </li>
   );
