@@ -61,9 +61,11 @@ export function takeStock(job: Job, measuring: Measuring): Stock {
     else if (sized !== 'not measured' || !pairs.members.has(number)) setAside.push({ part, why: sized });
   }
   const open: Part[] = [];
+  // Sorted once for all balls: a bag of thousands is sorted again after every edit.
+  const pinForms = byForm(pins);
   const batches = [
-    ...pinBatches(pins),
-    ...balls.flatMap((ball) => batchesOnBall(pins, ball, pairs.keys, measuring, open)),
+    ...pinBatches(pinForms),
+    ...balls.flatMap((ball) => batchesOnBall(pinForms, ball, pairs.pinsByBall, measuring, open)),
     ...togetherBatches(pairs.list, parts, forms, measuring),
   ];
   for (const part of new Set(open)) setAside.push({ part, why: 'dimple not measured' });
@@ -134,26 +136,28 @@ class Form {
   }
 }
 
-function pinBatches(pins: readonly Sized[]): Batch[] {
-  return byForm(pins).map((alike) => ({
+function pinBatches(pinForms: readonly (readonly Sized[])[]): Batch[] {
+  return pinForms.map((alike) => ({
     example: [known(alike[0], 'a pin of its form').part],
     hasBall: false,
     added: 0,
-    ...columns(alike.map((each) => ({ ...each, ball: -1, group: null }))),
+    ...columnsOn(alike, -1),
   }));
 }
 
 /** Every pin that was measured alone, on one kind of loose ball. */
 function batchesOnBall(
-  pins: readonly Sized[],
+  pinForms: readonly (readonly Sized[])[],
   ball: Sized,
-  together: ReadonlySet<string>,
+  pinsByBall: Pairs['pinsByBall'],
   measuring: Measuring,
   open: Part[],
 ): Batch[] {
-  const loose = pins.filter((pin) => !together.has(pairKey(ball.part.id, pin.part.id)));
-  return byForm(loose).flatMap((alike): Batch[] => {
-    const first = known(alike[0], 'a pin of its form');
+  const together = pinsByBall.get(ball.number);
+  return pinForms.flatMap((all): Batch[] => {
+    const alike = together === undefined ? all : all.filter((pin) => !together.has(pin.number));
+    const first = alike[0];
+    if (first === undefined) return [];
     if (hangsOnHole(first.part)) {
       open.push(...alike.map((each) => each.part));
       return [];
@@ -165,7 +169,7 @@ function batchesOnBall(
         example,
         hasBall: true,
         added,
-        ...columns(alike.map((each) => ({ ...each, ball: ball.number, group: null }))),
+        ...columnsOn(alike, ball.number),
       },
     ];
   });
@@ -186,7 +190,8 @@ function heightOf(example: readonly Part[], measuring: Measuring): number | null
 type Together = { readonly group: Group; readonly ball: number; readonly pin: number };
 type Pairs = {
   readonly list: readonly Together[];
-  readonly keys: ReadonlySet<string>;
+  /** Numbers of the pins measured together with a ball, by the ball's number. */
+  readonly pinsByBall: ReadonlyMap<number, ReadonlySet<number>>;
   readonly members: ReadonlySet<number>;
 };
 
@@ -196,25 +201,22 @@ function pairsMeasuredTogether(
   parts: readonly Part[],
   numbers: ReadonlyMap<Id, number>,
 ): Pairs {
-  const keys = new Set<string>();
+  const pinsByBall = new Map<number, Set<number>>();
   const members = new Set<number>();
   const list = groups.flatMap((group): Together[] => {
     const [ballId, pinId] = group.parts;
     if (group.parts.length !== 2 || ballId === undefined || pinId === undefined) return [];
     const ball = numbers.get(ballId);
     const pin = numbers.get(pinId);
-    if (ball === undefined || pin === undefined || keys.has(pairKey(ballId, pinId))) return [];
-    if (parts[ball]?.kind !== 'ball' || parts[pin]?.kind !== 'pin') return [];
-    keys.add(pairKey(ballId, pinId));
+    if (ball === undefined || pin === undefined) return [];
+    const before = pinsByBall.get(ball) ?? new Set<number>();
+    if (before.has(pin) || parts[ball]?.kind !== 'ball' || parts[pin]?.kind !== 'pin') return [];
+    pinsByBall.set(ball, before.add(pin));
     members.add(ball).add(pin);
     return [{ group, ball, pin }];
   });
   list.sort((one, other) => one.pin - other.pin || one.ball - other.ball);
-  return { list, keys, members };
-}
-
-function pairKey(ball: Id, pin: Id): string {
-  return `${ball} ${pin}`;
+  return { list, pinsByBall, members };
 }
 
 function togetherBatches(
@@ -257,6 +259,28 @@ function byForm<T extends Sized>(list: readonly T[]): T[][] {
   return [...forms.values()].map((alike) =>
     alike.sort((one, other) => one.length - other.length || one.number - other.number),
   );
+}
+
+/** Pins that were measured alone, all on the same ball or on none. */
+function columnsOn(
+  pins: readonly Sized[],
+  ball: number,
+): Pick<Batch, 'lengths' | 'pins' | 'balls' | 'groups' | 'ballKinds'> {
+  const { length } = pins;
+  const lengths = new Float64Array(length);
+  const numbers = new Int32Array(length);
+  for (let i = 0; i < length; i++) {
+    const pin = known(pins[i], 'a pin of its form');
+    lengths[i] = pin.length;
+    numbers[i] = pin.number;
+  }
+  return {
+    ballKinds: ball < 0 ? [] : [ball],
+    lengths,
+    pins: numbers,
+    balls: new Int32Array(length).fill(ball),
+    groups: new Array<null>(length).fill(null),
+  };
 }
 
 function columns(
