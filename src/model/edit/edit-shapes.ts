@@ -5,28 +5,21 @@
 import type { Job } from '../schema/job-schema.ts';
 import type { Id } from '../schema/leaf.ts';
 import type { EndForm, EndSizes, Part } from '../schema/parts-schema.ts';
-import type { JobUnit } from '../units/length-unit.ts';
 import { changePlan, eachStack } from './edit-stack.ts';
+import { endForm } from './end-forms.ts';
 import type { DriverEnd, KeyFoot, PinTop } from './seen-shapes.ts';
 import { newParts } from './new-parts.ts';
-import { assumedValue, statedAngle } from './values.ts';
-
-/** A broken edge, and how much it may be. Common practice, no source. */
-const BROKEN_EDGE = {
-  in: ['.005', '.002', '.010'],
-  mm: ['0.13', '0.05', '0.25'],
-} as const satisfies Record<JobUnit, readonly [string, string, string]>;
 
 /** Sets the top of every bottom pin of a plan, as seen. */
 export function setPinTops(job: Job, plan: Id, top: PinTop): Job {
   const pins = new Set(eachStack(job, plan).flatMap((parts) => parts.bottomPin?.id ?? []));
-  return withEnd(job, pins, 1, topForm(top, job.settings.unit));
+  return withEnd(job, pins, 1, endForm(top, job.settings.unit));
 }
 
 /** Sets the lower end of every driver of a plan, as seen. */
 export function setDriverEnds(job: Job, plan: Id, end: DriverEnd): Job {
   const drivers = new Set(eachStack(job, plan).flatMap((parts) => parts.driver?.id ?? []));
-  return withEnd(job, drivers, 0, driverForm(end, job.settings.unit));
+  return withEnd(job, drivers, 0, endForm(end, job.settings.unit));
 }
 
 /** Sets what rides on the key: a ball under each pin, or the pin's own tip. Heights read with the old parts go. */
@@ -46,7 +39,7 @@ export function setKeyFoot(job: Job, plan: Id, foot: KeyFoot, newId: () => Id): 
       { ...without, groups: without.groups.filter((group) => !group.parts.some((id) => balls.has(id))) },
       pins,
       0,
-      footForm(foot),
+      endForm(foot === 'pointed pin' ? 'pointed' : 'rounded', job.settings.unit),
     );
   }
   const added: Part[] = [];
@@ -62,44 +55,6 @@ export function setKeyFoot(job: Job, plan: Id, foot: KeyFoot, newId: () => Id): 
     }),
   }));
   return withoutLowerEnds({ ...withBalls, parts: [...withBalls.parts, ...added] }, pins);
-}
-
-function topForm(top: PinTop, unit: JobUnit): EndForm {
-  switch (top) {
-    case 'domed':
-      return { kind: 'dome', basis: 'seen' };
-    case 'broken edge':
-      return {
-        kind: 'bevel',
-        width: assumedValue(BROKEN_EDGE[unit], unit),
-        angle: statedAngle(45),
-        basis: 'seen',
-      };
-    case 'sharp edge':
-      return { kind: 'flat', basis: 'seen' };
-  }
-}
-
-function driverForm(end: DriverEnd, unit: JobUnit): EndForm {
-  switch (end) {
-    case 'broken edge':
-      return {
-        kind: 'bevel',
-        width: assumedValue(BROKEN_EDGE[unit], unit),
-        angle: statedAngle(45),
-        basis: 'seen',
-      };
-    case 'rounded edge':
-      return { kind: 'radius', radius: assumedValue(BROKEN_EDGE[unit], unit), basis: 'seen' };
-    case 'sharp edge':
-      return { kind: 'flat', basis: 'seen' };
-  }
-}
-
-function footForm(foot: Exclude<KeyFoot, 'ball'>): EndForm {
-  return foot === 'pointed pin'
-    ? { kind: 'cone', includedAngle: statedAngle(90), basis: 'seen' }
-    : { kind: 'sphere', basis: 'seen' };
 }
 
 /** A part gets its other end assumed flat when nobody looked at it. */

@@ -33,6 +33,15 @@ export function usesOf(job: Job, part: Id): PartUse[] {
   return [...usesByCylinder(job).values()].flatMap((uses) => uses.get(part) ?? []);
 }
 
+/** Where every part is that is in use anywhere. */
+export function usesOfAll(job: Job): Map<Id, PartUse[]> {
+  const byPart = new Map<Id, PartUse[]>();
+  for (const uses of usesByCylinder(job).values()) {
+    for (const [part, places] of uses) byPart.set(part, [...(byPart.get(part) ?? []), ...places]);
+  }
+  return byPart;
+}
+
 export type UsedTooOften = {
   readonly part: Id;
   readonly uses: readonly PartUse[];
@@ -42,10 +51,7 @@ export type UsedTooOften = {
 
 /** Lists the parts that plans use more often than there are of them, with a sentence that says where. */
 export function usedTooOften(job: Job): UsedTooOften[] {
-  const byPart = new Map<Id, PartUse[]>();
-  for (const uses of usesByCylinder(job).values()) {
-    for (const [part, places] of uses) byPart.set(part, [...(byPart.get(part) ?? []), ...places]);
-  }
+  const byPart = usesOfAll(job);
   return job.parts.flatMap(({ id, label, quantity }): UsedTooOften[] => {
     const uses = byPart.get(id) ?? [];
     if (uses.length <= quantity) return [];
