@@ -17,6 +17,10 @@ export type FieldSpec = {
   readonly help: HelpTopic;
   /** May lie on either side of zero. */
   readonly isSigned?: boolean;
+  /** What the undo step is called, if not as the field. */
+  readonly step?: string;
+  /** Texts that are not stored yet, by field: for a field that comes and goes while its list is scrolled. */
+  readonly kept?: Map<string, string>;
 };
 
 /** mm. What can be on a cylinder or a key; narrow, so that slips of unit show. */

@@ -5,8 +5,7 @@
  */
 import { type FocusEvent, type KeyboardEvent, useId, useRef, useState } from 'react';
 import { flushSync } from 'react-dom';
-import type { LengthChoice } from '../../model/units/parse-length.ts';
-import { parseLength } from '../../model/units/parse-length.ts';
+import { type LengthChoice, type LengthReading, parseLength } from '../../model/units/parse-length.ts';
 import type { JobUnit, LengthUnit } from '../../model/units/length-unit.ts';
 import { useServices, useEdit, useJob, usePreference, useView } from '../shared/services.tsx';
 import { echoOf, shownText } from './field-text.ts';
@@ -171,16 +170,16 @@ type Entry = {
 function useEntry(field: FieldSpec, unit: JobUnit): Entry {
   const { document } = useServices();
   const edit = useEdit();
-  const [draft, setDraft] = useState<string | null>(null);
-  const [trouble, setTrouble] = useState<Trouble | null>(null);
+  const [draft, setDraft] = useState<string | null>(() => field.kept?.get(field.id) ?? null);
+  const [trouble, setTrouble] = useState<Trouble | null>(() => (draft === null ? null : troubleOf(draft)));
   // Leaving the field follows Enter at once, before anything is drawn anew: what was stored must not be read again.
   const latest = useRef({ draft, trouble });
   const shown = shownText(field.value, unit);
-  const read = (text: string) =>
-    parseLength(text, { unit, plausible: field.plausible, allowNegative: field.isSigned === true });
 
   const become = (next: { draft: string | null; trouble: Trouble | null }) => {
     latest.current = next;
+    if (next.draft === null) field.kept?.delete(field.id);
+    else field.kept?.set(field.id, next.draft);
     setDraft(next.draft);
     setTrouble(next.trouble);
   };
@@ -190,7 +189,7 @@ function useEntry(field: FieldSpec, unit: JobUnit): Entry {
   };
   const store = (reading: { mm: number; unit: LengthUnit; typed: string }) => {
     const value = takenValue(document.getState().job, reading);
-    edit(field.label, (job) => field.set(job, value));
+    edit(field.step ?? field.label, (job) => field.set(job, value));
     return done();
   };
   const commit = (): boolean => {
@@ -204,10 +203,8 @@ function useEntry(field: FieldSpec, unit: JobUnit): Entry {
       case 'length':
         return store(reading);
       case 'ask':
-        become({ draft: written, trouble: { kind: 'ask', ...reading, typed: written } });
-        return false;
       case 'error':
-        become({ draft: written, trouble: { kind: 'error', message: reading.message } });
+        become({ draft: written, trouble: troubleOf(written) });
         return false;
     }
   };
@@ -233,4 +230,13 @@ function useEntry(field: FieldSpec, unit: JobUnit): Entry {
     enter,
     choose,
   };
+
+  function read(text: string): LengthReading {
+    return parseLength(text, { unit, plausible: field.plausible, allowNegative: field.isSigned === true });
+  }
+  function troubleOf(text: string): Trouble | null {
+    const reading = read(text);
+    if (reading.type === 'ask') return { kind: 'ask', ...reading, typed: text };
+    return reading.type === 'error' ? { kind: 'error', message: reading.message } : null;
+  }
 }
