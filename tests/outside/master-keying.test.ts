@@ -3,11 +3,13 @@
  * our own, with a depth table of our own, and their keys are counted by the mechanics, not by the numbers.
  */
 import { describe, expect, test } from 'vitest';
+import { evaluate } from '../../src/model/evaluate/evaluate.ts';
 import { buildUpStack } from '../../src/model/keying/build-up.ts';
 import { countKeys, productOfSteps, waysToFinish } from '../../src/model/keying/count-keys.ts';
-import { INNER, type KeySystem } from '../../src/model/keying/key-system.ts';
+import { keyOutcomes } from '../../src/model/keying/key-outcomes.ts';
+import { INNER, type KeySystem, OUTER } from '../../src/model/keying/key-system.ts';
 import { listKeys } from '../../src/model/keying/list-keys.ts';
-import { keyedJob, keysOf, tableOf } from '../support/keyed-job.ts';
+import { keyedJob, keysOf, rootDepthOf, tableOf, withKey } from '../support/keyed-job.ts';
 
 /** Every step of every chamber clears the line. */
 const open = (chambers: number, stepCount: number, largestStep: number | null = null): KeySystem => ({
@@ -197,6 +199,61 @@ describe('stacks for a second line from cut numbers', () => {
     const tight = buildUpStack({ cuts: [9], secondCut: 0, offset: 9, total: 23 });
     expect(tight).toMatchObject({ type: 'error' });
     expect(tight.type === 'error' && tight.message).toMatch(/no room for a build-up pin/);
+  });
+});
+
+describe('what turns, with a sleeve', () => {
+  // Matt Blaze, crypto.com, "Best SFIC Core Parts Breakdown": some chambers at one line and some at the other "will not
+  // operate the lock at all"; both at once is logic. Lines .0605 in apart, splits .060 apart: at .295 each line has one.
+  const sleeve = { outerDiameter: 0.63, clearance: 0.003 };
+  const job = keyedJob(
+    [
+      [1, 5],
+      [1, 5],
+    ],
+    { sleeve },
+  );
+  const upper = rootDepthOf(5);
+  const both = rootDepthOf(1);
+  const apart = keyedJob(
+    [
+      [1, 3],
+      [1, 3],
+    ],
+    { sleeve },
+  );
+  // the upper split at the outer line: .030 in of master pin, .0605 in from line to line
+  const outer = rootDepthOf(1) - 0.03 + 0.0605;
+
+  test.each([
+    ['yes', 'no', job, [upper, upper], 'plug'],
+    ['no', 'yes', apart, [outer, outer], 'together'],
+    ['yes', 'yes', job, [both, both], 'either'],
+    ['no, a mixture', 'no, a mixture', apart, [both, outer], 'nothing'],
+    ['no', 'no', apart, [0.28, 0.28], 'nothing'],
+  ] as const)(
+    'all split at the plug line: %s, at the sleeve line: %s',
+    (inner, _, cylinder, roots, turns) => {
+      const keyed = withKey(cylinder, 'tried', roots);
+      const outcome = keyOutcomes(keyed, { cylinder: 'cylinder', plan: 'plan' }, (selection) =>
+        evaluate(keyed, selection),
+      ).find(({ key }) => key === 'tried');
+      expect(outcome?.does).toBe(turns);
+      expect(outcome?.isMixed).toBe(inner === 'no, a mixture');
+    },
+  );
+
+  // the same source: one line in all chambers 1 time in 64 with six, in 128 with seven, each split found by chance
+  test.each([
+    [6, 64n],
+    [7, 128n],
+  ])('%d chambers, each by chance at one line or the other: one in %d', (chambers, all) => {
+    const system: KeySystem = {
+      columns: Array.from({ length: chambers }, () => ({ marks: [INNER, OUTER], isNextToBefore: true })),
+      stepCount: 2,
+      largestStep: null,
+    };
+    expect(countKeys(system)).toEqual({ plugAlone: 1n, together: 1n, either: 0n, all });
   });
 });
 

@@ -56,10 +56,16 @@ function HeightsWords({ keys }: { readonly keys: OperatingKeys }) {
       <p key={line}>
         <strong>{grouped(count)}</strong>
         {sets}
-        {what}: {listWords(perChamber)} in chambers {listWords(keys.chambers.map(({ number }) => number))}.
+        {what}: {perChamberWords(perChamber, keys)}.
       </p>
     );
   });
+}
+
+/** "one height in each chamber", "2, 1 and 2 in chambers 1, 2 and 3" */
+function perChamberWords(perChamber: readonly number[], { chambers }: OperatingKeys): string {
+  if (perChamber.every((each) => each === 1)) return 'one height in each chamber';
+  return `${listWords(perChamber)} in chambers ${listWords(chambers.map(({ number }) => number))}`;
 }
 
 type TableWordsProps = {
@@ -86,7 +92,7 @@ function TableWords({ look, table, byTable, outcomes }: TableWordsProps) {
             {grouped(counts.either)} either
           </>
         ) : null}
-        . <Unmeant unmeant={unmeant} />
+        . <Unmeant turning={turning} unmeant={unmeant} />
       </p>
       <WithoutLimit byTable={byTable} hasSleeve={hasSleeve} />
       <Worn look={look} table={table} />
@@ -95,7 +101,8 @@ function TableWords({ look, table, byTable, outcomes }: TableWordsProps) {
   );
 }
 
-function Unmeant({ unmeant }: { readonly unmeant: bigint }): ReactNode {
+function Unmeant({ turning, unmeant }: { readonly turning: bigint; readonly unmeant: bigint }): ReactNode {
+  if (turning === 0n) return 'No key lies on this table and in the windows at once.';
   if (unmeant === 0n) return 'All of them are meant to.';
   return unmeant === 1n ? 'One of them nobody meant.' : `${grouped(unmeant)} of them nobody meant.`;
 }

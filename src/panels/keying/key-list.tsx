@@ -132,7 +132,12 @@ function ListState({ pattern, list, first }: ListStateProps) {
         : list.count <= PAGE
           ? `${keysWord(list.count)}.`
           : `${keysWord(list.count)}; here ${grouped(first + 1n)} to ${grouped(lastOf(list, first))}.`;
-  return <p role="status">{words} Chamber 1 stands first; depth 1 is the shallowest cut.</p>;
+  return (
+    <p role="status">
+      {words} Chamber 1 stands first; depth 1 is the shallowest cut. Rows without a name are keys nobody
+      meant.
+    </p>
+  );
 }
 
 function lastOf(list: KeyList, first: bigint): bigint {
@@ -157,7 +162,9 @@ function Rows({ list, first, placed, hasSleeve }: RowsProps) {
   const from = Math.max(0, Math.floor(top / ROW_HEIGHT) - SPARE_ROWS);
   const to = Math.min(count, from + ROWS_IN_SIGHT + 2 * SPARE_ROWS);
   const onScroll = ({ currentTarget }: UIEvent<HTMLDivElement>) => setTop(currentTarget.scrollTop);
-  const labels = new Map(placed.map(({ steps, label }) => [steps.join(), label]));
+  const labels = new Map(
+    placed.map(({ steps, label, isMeant }) => [steps.join(), isMeant ? label : `${label}, not meant to`]),
+  );
   return (
     <div
       className="key-table"
