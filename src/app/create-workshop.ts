@@ -90,7 +90,7 @@ export function createWorkshop(
       matching: async () => (await import('./matching-of-page.ts')).matching,
       SolidView,
     },
-    keeper: startKeeping({ document, view, isUnsavedExample: (id) => id === example }, kept !== null),
+    keeper: startKeeping({ document, view, newId, isUnsavedExample: (id) => id === example }, kept !== null),
     isComingBack: kept !== null,
     openExample,
     newCylinder,

@@ -2,13 +2,16 @@
 import { useEffect, useRef, useState } from 'react';
 import type { ListedJob } from '../persist/job-list.ts';
 import type { Workshop } from './create-workshop.ts';
+import type { AskPassphrase } from './job-files.ts';
 import '../panels/shared/dialog.css';
 
 export function JobListDialog({
   workshop,
+  onPassphrase,
   onClose,
 }: {
   readonly workshop: Workshop;
+  readonly onPassphrase: AskPassphrase;
   readonly onClose: () => void;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
@@ -21,8 +24,17 @@ export function JobListDialog({
     return () => element?.close();
   }, [workshop]);
 
-  const open = async (id: string) => {
+  const open = async (id: string, isLocked: boolean) => {
     const keeper = await workshop.keeper;
+    if (isLocked && keeper !== null) {
+      onClose();
+      onPassphrase({
+        title: 'Open a locked job',
+        isNew: false,
+        run: (passphrase) => keeper.unlock(id, passphrase),
+      });
+      return;
+    }
     const told = (await keeper?.open(id)) ?? [];
     if (told.length === 0) onClose();
     else setNotices(told);
@@ -56,7 +68,7 @@ function Jobs({
   onChange,
 }: {
   readonly jobs: readonly ListedJob[];
-  readonly onOpen: (id: string) => Promise<void>;
+  readonly onOpen: (id: string, isLocked: boolean) => Promise<void>;
   readonly onChange: (id: string, isTrashed: boolean) => Promise<void>;
 }) {
   if (jobs.length === 0)
@@ -69,8 +81,8 @@ function Jobs({
             type="button"
             className="button menu-button"
             data-kind="quiet"
-            disabled={job.state !== 'good' || job.trashedAt !== null}
-            onClick={() => void onOpen(job.id)}
+            disabled={job.state === 'damaged' || job.trashedAt !== null}
+            onClick={() => void onOpen(job.id, job.state === 'locked')}
           >
             <span>{job.title ?? (job.state === 'locked' ? 'A locked job' : 'A damaged job')}</span>
             <span className="small quiet">{job.trashedAt === null ? whenSaved(job.savedAt) : 'deleted'}</span>

@@ -1,17 +1,22 @@
 /** What the job menu holds: loaded when it is opened for the first time. */
+import { useEffect, useState } from 'react';
 import { setUnit } from '../model/edit/edit-settings.ts';
 import { Choice } from '../panels/shared/choice.tsx';
 import { useDocument, usePreference } from '../panels/shared/services.tsx';
 import type { Workshop } from './create-workshop.ts';
+import { type AskPassphrase, openFile, saveAll, saveFile, saveLocked } from './job-files.ts';
+import { WhereIsMyWork } from './where-is-my-work.tsx';
 
 type JobMenuBodyProps = {
   readonly workshop: Workshop;
   /** Runs what was chosen, and tells what it says. */
   readonly run: (action: () => Promise<string | null>) => void;
   readonly onList: () => void;
+  readonly onPassphrase: AskPassphrase;
 };
 
-export function JobMenuBody({ workshop, run, onList }: JobMenuBodyProps) {
+export function JobMenuBody({ workshop, run, onList, onPassphrase }: JobMenuBodyProps) {
+  const isLocked = useIsLocked(workshop);
   return (
     <div className="job-menu-body">
       <MenuButton onClick={() => run(() => workshop.newCylinder().then(() => null))}>
@@ -31,12 +36,73 @@ export function JobMenuBody({ workshop, run, onList }: JobMenuBodyProps) {
         Cylinders and keys…
       </MenuButton>
       <MenuButton onClick={onList}>Jobs on this computer…</MenuButton>
-      <MenuButton onClick={() => run(() => openFile(workshop))}>Open a file…</MenuButton>
+      <MenuButton onClick={() => run(() => openFile(workshop, onPassphrase))}>Open a file…</MenuButton>
+      <hr />
       <MenuButton onClick={() => run(() => saveFile(workshop))}>Save to a file…</MenuButton>
+      <MenuButton
+        onClick={() =>
+          onPassphrase({
+            title: 'Save to a locked file',
+            isNew: true,
+            run: (passphrase) => saveLocked(workshop, passphrase),
+          })
+        }
+      >
+        Save to a locked file…
+      </MenuButton>
+      <MenuButton onClick={() => run(() => saveAll(workshop, today()))}>
+        Save all jobs to one file…
+      </MenuButton>
+      {isLocked === null ? null : isLocked ? (
+        <MenuButton onClick={() => run(() => leaveLocked(workshop))}>Close this locked job</MenuButton>
+      ) : (
+        <MenuButton
+          onClick={() =>
+            onPassphrase({
+              title: 'Lock this job on this computer',
+              isNew: true,
+              run: async (passphrase) => (await workshop.keeper)?.lock(passphrase) ?? [],
+            })
+          }
+        >
+          Lock this job…
+        </MenuButton>
+      )}
+      <WhereIsMyWork workshop={workshop} />
       <hr />
       <Settings workshop={workshop} />
     </div>
   );
+}
+
+/** Null where nothing is kept, so that there is nothing to lock. */
+function useIsLocked({ keeper }: Workshop): boolean | null {
+  const saved = useDocument((state) => state.saved);
+  const [isLocked, setLocked] = useState<boolean | null>(null);
+  useEffect(() => {
+    let isGone = false;
+    void keeper.then((kept) => {
+      if (!isGone) setLocked(kept?.isLocked() ?? null);
+    });
+    return () => {
+      isGone = true;
+    };
+  }, [keeper, saved]);
+  return isLocked;
+}
+
+/** Saves what is left, forgets the key and shows the example: nothing of the job is on screen any more. */
+async function leaveLocked(workshop: Workshop): Promise<string | null> {
+  const keeper = await workshop.keeper;
+  await keeper?.flush();
+  await keeper?.forget();
+  await workshop.openExample();
+  return 'The job is locked. Open it with its passphrase under Jobs on this computer.';
+}
+
+/** For the name of a file. */
+function today(): string {
+  return new Date().toISOString().slice(0, 10);
 }
 
 function MenuButton({ onClick, children }: { readonly onClick: () => void; readonly children: string }) {
@@ -90,29 +156,4 @@ function Settings({ workshop }: { readonly workshop: Workshop }) {
       />
     </div>
   );
-}
-
-async function openFile({ show }: Workshop): Promise<string | null> {
-  const { openJobFile } = await import('../persist/job-file.ts');
-  const opened = await openJobFile();
-  if (opened.type === 'cancelled') return null;
-  if (opened.type === 'error') return tell(opened.problems);
-  if (opened.result.type === 'error') return tell(opened.result.problems);
-  show(opened.result.job);
-  return null;
-}
-
-async function saveFile({ document }: Workshop): Promise<string | null> {
-  const { saveJobFile } = await import('../persist/job-file.ts');
-  const saved = await saveJobFile(document.getState().job);
-  if (saved.type === 'cancelled') return null;
-  if (saved.type === 'error') return tell(saved.problems);
-  return saved.isVerified ? `Saved to ${saved.name}, and read back.` : `Saved as ${saved.name}.`;
-}
-
-function tell(problems: readonly { readonly field: string; readonly message: string }[]): string {
-  return problems
-    .slice(0, 4)
-    .map(({ field, message }) => `${field}: ${message}`)
-    .join(' ');
 }

@@ -1,8 +1,13 @@
 /** What can be done with jobs, and how this person at this bench likes it. */
-import { lazy, Suspense, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import type { Workshop } from './create-workshop.ts';
+import { useDroppedFiles } from './use-dropped-files.ts';
+import type { PassphraseAsk } from './passphrase-dialog.tsx';
 
 const JobMenuBody = lazy(async () => ({ default: (await import('./job-menu-body.tsx')).JobMenuBody }));
+const PassphraseDialog = lazy(async () => ({
+  default: (await import('./passphrase-dialog.tsx')).PassphraseDialog,
+}));
 const JobListDialog = lazy(async () => ({ default: (await import('./job-list-dialog.tsx')).JobListDialog }));
 
 export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
@@ -10,6 +15,13 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
   const [wasOpened, setOpened] = useState(false);
   const [isListOpen, setListOpen] = useState(false);
   const [message, setMessage] = useState<string | null>(null);
+  const [asked, setAsked] = useState<PassphraseAsk | null>(null);
+  // What the start could not bring back is told once.
+  useEffect(() => {
+    void workshop.keeper.then((keeper) => {
+      if (keeper !== null && keeper.notices.length > 0) setMessage(keeper.notices.join(' '));
+    });
+  }, [workshop]);
   const close = () => {
     if (menu.current !== null) menu.current.open = false;
   };
@@ -17,6 +29,15 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
     close();
     void action().then(setMessage);
   };
+  useDroppedFiles((file) =>
+    run(async () => {
+      const [{ readChosenFile }, { showOpened }] = await Promise.all([
+        import('../persist/job-file.ts'),
+        import('./job-files.ts'),
+      ]);
+      return showOpened(workshop, await readChosenFile(file, null), setAsked);
+    }),
+  );
   return (
     <>
       <details
@@ -38,6 +59,10 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
             <JobMenuBody
               workshop={workshop}
               run={run}
+              onPassphrase={(ask) => {
+                close();
+                setAsked(ask);
+              }}
               onList={() => {
                 close();
                 setListOpen(true);
@@ -48,9 +73,14 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
       </details>
       {isListOpen ? (
         <Suspense fallback={null}>
-          <JobListDialog workshop={workshop} onClose={() => setListOpen(false)} />
+          <JobListDialog workshop={workshop} onPassphrase={setAsked} onClose={() => setListOpen(false)} />
         </Suspense>
       ) : null}
+      {asked === null ? null : (
+        <Suspense fallback={null}>
+          <PassphraseDialog ask={asked} onClose={() => setAsked(null)} />
+        </Suspense>
+      )}
       {message === null ? null : (
         <div className="notice" role="status">
           <p>{message}</p>

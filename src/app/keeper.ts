@@ -1,102 +1,74 @@
 /**
  * Keeps the job on screen saved in this browser, and opens those that were. Loaded after the first picture: it brings the
- * database along.
+ * database along. A job locked with a passphrase is opened with it once, and stays open until it is left.
  */
-import { committedJob } from '../model/history/history.ts';
+import { committedJob, startHistory } from '../model/history/history.ts';
+import { readTrouble } from '../persist/storage-trouble.ts';
+import type { Job } from '../model/schema/job-schema.ts';
 import type { Id } from '../model/schema/leaf.ts';
-import { startAutosave } from '../persist/autosave.ts';
 import { openDatabase } from '../persist/database.ts';
 import { createJobList, type JobList } from '../persist/job-list.ts';
-import { lockJob, type JobLock } from '../persist/job-lock.ts';
 import { createJobStorage } from '../persist/job-storage.ts';
 import { keepPreference, readKeptPreference } from '../persist/kept-preference.ts';
-import { plainCodec } from '../persist/row-codec.ts';
-import { createSaveQueue, type SaveQueue } from '../persist/save-queue.ts';
-import { askToPersist } from '../persist/storage-status.ts';
+import { plainCodec, type RowCodec } from '../persist/row-codec.ts';
+import { createSaveQueue } from '../persist/save-queue.ts';
+import { askToPersist, readStorageStatus, type StorageStatus } from '../persist/storage-status.ts';
 import type { SavedBase } from '../persist/write-plan.ts';
 import type { DocumentStore } from '../state/document-store.ts';
 import type { ViewStore } from '../state/view-store.ts';
+import { type FollowedJob, followJob } from './followed-job.ts';
+import { type JobLocks, jobLocks } from './job-locks.ts';
+import type { Remedy } from './remedy.ts';
 
-export type Keeper = {
+export type Keeper = JobLocks & {
   readonly list: JobList;
   /** Opens a stored job; gives what the person must know. */
   readonly open: (id: Id) => Promise<readonly string[]>;
   /** Writes what is not written yet. */
   readonly flush: () => Promise<void>;
+  readonly remedies: () => readonly Remedy[];
+  /** Stores jobs that came from a file beside those there are; one that is there already gets another id. */
+  readonly add: (jobs: readonly Job[]) => Promise<number>;
+  readonly status: () => Promise<StorageStatus>;
+  /** To be told once at the start: the job of last time could not be brought back. */
+  readonly notices: readonly string[];
 };
 
 export type KeeperOptions = {
   readonly document: DocumentStore;
   readonly view: ViewStore;
+  readonly newId: () => Id;
   /** The example is only kept once somebody has changed it. */
   readonly isUnsavedExample: (id: Id) => boolean;
 };
 
+const TAKEN_BY_NEWER = 'A newer Shearsight runs in another tab: save to a file, then load this page again.';
+
 /** Opens the storage, brings back the job of last time, and saves from now on. Null where the browser keeps nothing. */
-export async function openKeeper({
-  document,
-  view,
-  isUnsavedExample,
-}: KeeperOptions): Promise<Keeper | null> {
+export async function openKeeper(options: KeeperOptions): Promise<Keeper | null> {
+  const { document, view, newId, isUnsavedExample } = options;
   const setSaved = document.getState().setSaved;
   let database: Awaited<ReturnType<typeof openDatabase>>;
   try {
     database = await openDatabase({
-      onTakenOver: () =>
-        setSaved({
-          kind: 'failed',
-          trouble: 'closed',
-          message: 'A newer Shearsight runs in another tab: save to a file and reload.',
-        }),
+      onTakenOver: () => setSaved({ kind: 'failed', trouble: 'closed', message: TAKEN_BY_NEWER }),
     });
-  } catch {
-    setSaved({
-      kind: 'failed',
-      trouble: 'denied',
-      message: 'This browser keeps nothing here: save to a file.',
-    });
+  } catch (error) {
+    setSaved({ kind: 'failed', ...readTrouble(error) });
     return null;
   }
   const storage = createJobStorage(database);
-  const list = createJobList(database, plainCodec);
-  let queue: SaveQueue | null = null;
-  let end: () => void = () => undefined;
-
-  /** Saves one job until another one is followed. */
-  const follow = async (id: Id, base: SavedBase | null) => {
-    end();
-    const own = createSaveQueue({
-      id,
-      storage,
-      codec: plainCodec,
-      ...(base !== null && { base }),
-      onState: (saved) => {
-        if (committedJob(document.getState().history).id !== id) return;
-        setSaved(saved);
-        if (saved.kind === 'saved') void remember(id);
-      },
-    });
-    queue = own;
-    let lock: JobLock | null = null;
-    let stop: () => void = () => undefined;
-    end = () => {
-      stop();
-      void own.flush().then(() => lock?.release());
-    };
-    lock = await lockJob(id, { onAsked: () => own.flush(), onLost: (message) => own.stop(message) });
-    if (lock.kind === 'elsewhere') {
-      setSaved({
-        kind: 'failed',
-        trouble: 'closed',
-        message: 'This job is open in another tab: changes here are not saved.',
-      });
-      return;
-    }
-    const fromNow = base === null && (document.getState().history.present > 0 || !isUnsavedExample(id));
-    stop = startAutosave({ source: document, queue: own, page: window.document, fromNow });
-  };
-
+  /** Of locked jobs that were opened here. */
+  const codecs = new Map<Id, RowCodec>();
+  const codecOf = (id: Id): RowCodec => codecs.get(id) ?? plainCodec;
+  const list = createJobList(database, {
+    encode: plainCodec.encode,
+    decode: (row) => codecOf((row as { id?: Id } | null)?.id ?? '').decode(row),
+  });
+  const shownId = () => committedJob(document.getState().history).id;
+  let followed: FollowedJob | null = null;
   let remembered: Id | null = null;
+
   const remember = async (id: Id) => {
     if (remembered === id) return;
     remembered = id;
@@ -104,44 +76,95 @@ export async function openKeeper({
     await askToPersist();
   };
 
+  /** Saves one job until another one is followed. */
+  const follow = (id: Id, base: SavedBase | null) => {
+    void followed?.end();
+    const fromNow = base === null && (document.getState().history.present > 0 || !isUnsavedExample(id));
+    followed = followJob({
+      id,
+      document,
+      storage,
+      codec: codecOf(id),
+      base,
+      fromNow,
+      onState: (saved) => {
+        if (shownId() !== id) return;
+        setSaved(saved);
+        if (saved.kind === 'saved') void remember(id);
+      },
+      reopen: async () => {
+        forgetFollowed();
+        await open(id);
+      },
+    });
+  };
+  const forgetFollowed = () => {
+    followedId = null;
+  };
+
   const open = async (id: Id): Promise<readonly string[]> => {
-    await queue?.flush();
+    await followed?.flush();
     const opened = await list.open(id);
     if (opened.type === 'error') return [opened.message];
     opening = opened.base;
+    forgetFollowed();
     document.getState().load(committedJob(opened.history), opened.history);
     view.getState().open(committedJob(opened.history));
     await remember(id);
     return opened.notices;
   };
 
+  const locks = jobLocks({
+    storage,
+    codecs,
+    list,
+    shownId,
+    open,
+    flush: async () => (await followed?.flush()) ?? { kind: 'not kept' },
+    saveAnew: async (codec, revision) => (await followed?.saveAnew(codec, revision)) ?? { kind: 'not kept' },
+  });
+
+  const add = async (jobs: readonly Job[]): Promise<number> => {
+    const there = new Set((await list.list()).map(({ id }) => id));
+    let count = 0;
+    for (const job of jobs) {
+      const own = there.has(job.id) ? { ...job, id: newId() } : job;
+      const queue = createSaveQueue({ id: own.id, storage, codec: plainCodec, onState: () => undefined });
+      queue.offer(startHistory(own));
+      if ((await queue.flush()).kind === 'saved') count += 1;
+    }
+    return count;
+  };
+
   // A job that is loaded, from wherever, is followed; one that `open` brings knows what storage holds of it.
   let opening: SavedBase | null = null;
-  let followed: Id | null = null;
+  let followedId: Id | null = null;
   const followShown = () => {
-    const { id } = committedJob(document.getState().history);
-    if (id === followed) return;
-    followed = id;
+    const id = shownId();
+    if (id === followedId) return;
+    followedId = id;
     const base = opening;
     opening = null;
-    void follow(id, base);
+    follow(id, base);
   };
   document.subscribe(followShown);
 
+  const notices: string[] = [];
   const last = await readKeptPreference(database, 'last job');
   const isUntouched = document.getState().history.present === 0;
-  if (
-    typeof last === 'string' &&
-    isUntouched &&
-    isUnsavedExample(committedJob(document.getState().history).id)
-  )
-    await open(last);
+  if (typeof last === 'string' && isUntouched && isUnsavedExample(shownId()))
+    notices.push(...(await open(last)));
   followShown();
   return {
     list,
     open,
+    ...locks,
     flush: async () => {
-      await queue?.flush();
+      await followed?.flush();
     },
+    remedies: () => followed?.remedies() ?? [],
+    add,
+    status: () => readStorageStatus(),
+    notices,
   };
 }

@@ -12,7 +12,7 @@ export function savedWords(saved: SaveState): string {
       return `saved ${timeOfDay(saved.at)} on this computer`;
     case 'conflict':
     case 'failed':
-      return saved.message;
+      return 'not saved';
   }
 }
 

@@ -3,7 +3,7 @@ import { lazy, Suspense } from 'react';
 import { useStore } from 'zustand';
 import { SectionPane } from '../panels/section/section-pane.tsx';
 import { useLook } from '../panels/shared/look.ts';
-import { ServicesProvider, useServices, useView } from '../panels/shared/services.tsx';
+import { ServicesProvider, useDocument, useServices, useView } from '../panels/shared/services.tsx';
 import type { Workshop } from './create-workshop.ts';
 import { pageHasTime } from './page-has-time.ts';
 import { ErrorBoundary } from './error-boundary.tsx';
@@ -13,6 +13,7 @@ import { useShortcuts } from './use-shortcuts.ts';
 import { useStationInAddress } from './use-station-in-address.ts';
 import './shell.css';
 
+const SaveTrouble = lazy(async () => ({ default: (await import('./save-trouble.tsx')).SaveTrouble }));
 const UpdateNotice = lazy(async () => {
   await pageHasTime();
   return { default: (await import('./update-notice.tsx')).UpdateNotice };
@@ -40,6 +41,7 @@ function Frame({ workshop }: { readonly workshop: Workshop }) {
   const entry = STATIONS.find((each) => each.id === station) ?? STATIONS[0];
   const look = useLook();
   const isExample = useStore(workshop.document, ({ job }) => workshop.services.isExample(job));
+  const isInTrouble = useDocument(({ saved }) => saved.kind === 'failed' || saved.kind === 'conflict');
   useShortcuts(workshop);
   useStationInAddress(workshop.view);
   if (entry === undefined) return null;
@@ -48,7 +50,14 @@ function Frame({ workshop }: { readonly workshop: Workshop }) {
       <a className="skip-link" href="#station">
         To the readings
       </a>
-      <TopBar workshop={workshop} />
+      <div className="shell-top">
+        <TopBar workshop={workshop} />
+        {isInTrouble ? (
+          <Suspense fallback={null}>
+            <SaveTrouble workshop={workshop} />
+          </Suspense>
+        ) : null}
+      </div>
       <main className="desk" id="station" tabIndex={-1}>
         <div className="desk-station">
           {entry.section === 'none' || look === null ? null : (

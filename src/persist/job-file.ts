@@ -5,7 +5,10 @@
 import { fileOpen, fileSave } from 'browser-fs-access';
 import type { Job } from '../model/schema/job-schema.ts';
 import type { Problem } from '../model/schema/problem.ts';
+import { allJobsToText, readAllJobs } from './all-jobs.ts';
 import { JOB_ENDING, jobFileName } from './job-file-name.ts';
+import { isLockedFile } from './locked/locked-mark.ts';
+import { sameBytes } from './stored-row.ts';
 import { jobToText, MOST_BYTES, type ReadJob, readJobBytes, readJobText, refuseLarge } from './job-text.ts';
 
 export type SavedFile =
@@ -26,11 +29,18 @@ export type OpenedFile =
       readonly handle: FileSystemFileHandle | null;
       readonly result: ReadJob;
     }
+  /** Locked with a passphrase: its bytes, to be opened with it. */
+  | { readonly type: 'locked'; readonly name: string; readonly bytes: Uint8Array }
+  /** All jobs of a browser in one file. */
+  | { readonly type: 'all'; readonly jobs: readonly Job[]; readonly problems: readonly Problem[] }
   | { readonly type: 'cancelled' }
   | { readonly type: 'error'; readonly problems: readonly Problem[] };
 
 /** The dialogs, to be replaced in tests. */
 export type FileDialogs = { readonly fileOpen: typeof fileOpen; readonly fileSave: typeof fileSave };
+
+/** The usual ending of files in the age format. */
+export const LOCKED_ENDING = '.age';
 
 const DIALOGS: FileDialogs = { fileOpen, fileSave };
 const KIND = {
@@ -38,6 +48,12 @@ const KIND = {
   description: 'Shearsight job',
   mimeTypes: ['application/json'],
   extensions: ['.json'],
+};
+const LOCKED_KIND = {
+  id: 'shearsight-locked-job',
+  description: 'Locked Shearsight job',
+  mimeTypes: ['application/octet-stream'],
+  extensions: [LOCKED_ENDING],
 };
 
 /**
@@ -69,11 +85,11 @@ export async function saveJobFile(
   }
 }
 
-/** Lets a person choose a file and reads a job from it. */
+/** Lets a person choose a file and reads what is in it. */
 export async function openJobFile(dialogs: FileDialogs = DIALOGS): Promise<OpenedFile> {
   try {
-    const file = await dialogs.fileOpen({ ...KIND, extensions: ['.json', JOB_ENDING] });
-    return { type: 'opened', name: file.name, handle: file.handle ?? null, result: await readJobFile(file) };
+    const file = await dialogs.fileOpen({ ...KIND, extensions: ['.json', JOB_ENDING, LOCKED_ENDING] });
+    return await readChosenFile(file, file.handle ?? null);
   } catch (error) {
     return isCancelled(error)
       ? { type: 'cancelled' }
@@ -81,10 +97,55 @@ export async function openJobFile(dialogs: FileDialogs = DIALOGS): Promise<Opene
   }
 }
 
-/** Reads a job from a chosen or dropped file; a file that is too large is not even read. */
-export async function readJobFile(file: Blob): Promise<ReadJob> {
-  if (file.size > MOST_BYTES) return refuseLarge(file.size);
-  return readJobBytes(new Uint8Array(await file.arrayBuffer()));
+/** Reads a chosen or dropped file: a job, a locked one, or all jobs of a browser. */
+export async function readChosenFile(file: File, handle: FileSystemFileHandle | null): Promise<OpenedFile> {
+  const { name } = file;
+  if (file.size > MOST_BYTES) return { type: 'opened', name, handle, result: refuseLarge(file.size) };
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  if (isLockedFile(bytes)) return { type: 'locked', name, bytes };
+  const result = readJobBytes(bytes);
+  const all = result.type === 'error' ? readAllJobs(result.raw) : null;
+  return all?.type === 'success' ? { ...all, type: 'all' } : { type: 'opened', name, handle, result };
+}
+
+/** Saves the bytes of a locked job under a name that tells its title and nothing else. */
+export function saveLockedFile(
+  bytes: Uint8Array,
+  title: string,
+  dialogs: FileDialogs = DIALOGS,
+): Promise<SavedFile> {
+  return saveBytes(bytes, jobFileName(title).replace(JOB_ENDING, LOCKED_ENDING), LOCKED_KIND, dialogs);
+}
+
+/** Saves all jobs in one file. */
+export function saveAllJobs(
+  jobs: readonly Job[],
+  day: string,
+  dialogs: FileDialogs = DIALOGS,
+): Promise<SavedFile> {
+  const bytes = new TextEncoder().encode(allJobsToText(jobs));
+  return saveBytes(bytes, `all-jobs-${day}${JOB_ENDING}`, KIND, dialogs);
+}
+
+async function saveBytes(
+  bytes: Uint8Array,
+  fileName: string,
+  kind: typeof KIND,
+  dialogs: FileDialogs,
+): Promise<SavedFile> {
+  try {
+    const blob = new Blob([bytes.slice()], { type: kind.mimeTypes[0] ?? '' });
+    const saved = await dialogs.fileSave(blob, { ...kind, fileName });
+    if (saved === null) return { type: 'success', name: fileName, handle: null, isVerified: false };
+    const written = new Uint8Array(await (await saved.getFile()).arrayBuffer());
+    if (!sameBytes(written, bytes))
+      return troubled('The file was written, but what was read back differs. Save it elsewhere.');
+    return { type: 'success', name: saved.name, handle: saved, isVerified: true };
+  } catch (error) {
+    return isCancelled(error)
+      ? { type: 'cancelled' }
+      : troubled('The file could not be written. Choose another place or name; the job here is unchanged.');
+  }
 }
 
 function isCancelled(error: unknown): boolean {

@@ -33,6 +33,8 @@ export type JobList = {
   /** Deletes a job so that it can be brought back. */
   readonly delete: (id: string) => Promise<void>;
   readonly bringBack: (id: string) => Promise<void>;
+  /** Removes what was saved of a job before it was locked, damaged rows among it. */
+  readonly dropPlain: (id: string) => Promise<void>;
   /** Removes every trace of a job. There is no way back. */
   readonly removeForGood: (id: string) => Promise<void>;
 };
@@ -61,6 +63,7 @@ export function createJobList(database: Database, codec: RowCodec, clock: () => 
       await database.trash.put({ id, trashedAt: clock() });
     },
     bringBack: (id) => database.trash.delete(id),
+    dropPlain: (id) => dropPlain(database, id),
     removeForGood: (id) => removeForGood(database, id),
   };
 }
@@ -91,6 +94,16 @@ async function readListed(row: StoredRow, codec: RowCodec): Promise<Pick<ListedJ
   if (opened.type === 'error') return { title: null, state: opened.reason };
   const title = readSnapshotTitle(opened.text);
   return { title, state: title === null ? 'damaged' : 'good' };
+}
+
+async function dropPlain(database: Database, id: string): Promise<void> {
+  const { revisions, quarantine } = database;
+  await database.transaction('rw', revisions, quarantine, async () => {
+    const own = revisions.where(':id').between([id], [id, []]);
+    const plain = await own.filter(({ sealed }) => !sealed).primaryKeys();
+    await revisions.bulkDelete(plain);
+    await quarantine.where(':id').between([id], [id, []]).delete();
+  });
 }
 
 async function removeForGood(database: Database, id: string): Promise<void> {

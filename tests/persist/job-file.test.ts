@@ -1,6 +1,14 @@
 import { fc, test } from '@fast-check/vitest';
 import { describe, expect, it } from 'vitest';
-import { type FileDialogs, openJobFile, readJobFile, saveJobFile } from '../../src/persist/job-file.ts';
+import {
+  type FileDialogs,
+  openJobFile,
+  readChosenFile,
+  saveAllJobs,
+  saveJobFile,
+  saveLockedFile,
+} from '../../src/persist/job-file.ts';
+import { allJobsToText } from '../../src/persist/all-jobs.ts';
 import { jobFileName } from '../../src/persist/job-file-name.ts';
 import { jobToText, MOST_BYTES } from '../../src/persist/job-text.ts';
 import { buildJob, changed } from '../support/job-builder.ts';
@@ -99,6 +107,28 @@ describe('saving to a file', () => {
   });
 });
 
+describe('saving other files', () => {
+  it('a locked job: its bytes, under a name that ends in .age', async () => {
+    const file = new DiskFile('Back-gate.age');
+    const { dialogs } = savingTo(file);
+    expect(await saveLockedFile(new Uint8Array([1, 2, 3]), 'Back gate', dialogs)).toMatchObject({
+      type: 'success',
+      isVerified: true,
+    });
+  });
+
+  it('all jobs: reads back the same, tells when it does not', async () => {
+    const { dialogs, asked } = savingTo(new DiskFile('all.json'));
+    expect(await saveAllJobs([job], '2026-01-31', dialogs)).toMatchObject({
+      type: 'success',
+      isVerified: true,
+    });
+    expect(asked).toEqual(['all-jobs-2026-01-31.shearsight.json']);
+    const cut = savingTo(new DiskFile('all.json', (given) => given.slice(0, -9)));
+    expect(await saveAllJobs([job], '2026-01-31', cut.dialogs)).toMatchObject({ type: 'error' });
+  });
+});
+
 describe('opening a file', () => {
   it('gives the job and the file it came from', async () => {
     const opened = await openJobFile(opening(new File([text], 'b.json')));
@@ -117,8 +147,38 @@ describe('opening a file', () => {
 
   it('does not read a file that is too large', async () => {
     const large = { size: MOST_BYTES + 1, arrayBuffer: () => Promise.reject(new Error('was read')) };
-    expect(await readJobFile(large as unknown as Blob)).toMatchObject({ type: 'error', reason: 'too large' });
+    expect(await readChosenFile(large as unknown as File, null)).toMatchObject({
+      type: 'opened',
+      result: { type: 'error', reason: 'too large' },
+    });
   });
+
+  it('tells a locked file, and keeps its bytes', async () => {
+    const opened = await openJobFile(opening(new File(['age-encryption.org/v1\n-> scrypt'], 'b.age')));
+    expect(opened).toMatchObject({ type: 'locked', name: 'b.age' });
+  });
+
+  it('opens all jobs of one file; one that cannot be read is told and keeps none out', async () => {
+    const other = { ...buildJob(), id: 'other' };
+    const all = allJobsToText([job, other]);
+    expect(await openJobFile(opening(new File([all], 'all.json')))).toEqual({
+      type: 'all',
+      jobs: [job, other],
+      problems: [],
+    });
+    const data = JSON.parse(all) as { jobs: { title: unknown }[] };
+    if (data.jobs[1] !== undefined) data.jobs[1].title = 7;
+    const opened = await openJobFile(opening(new File([JSON.stringify(data)], 'all.json')));
+    expect(opened).toMatchObject({ type: 'all', jobs: [job], problems: [{ field: 'job 2, title' }] });
+  });
+
+  it.each(['{"format":"shearsight-jobs"}', '["shearsight-jobs"]', '{"format":"shearsight-jobs","jobs":{}}'])(
+    '%s is not a file of jobs',
+    async (words) => {
+      const opened = await openJobFile(opening(new File([words], 'all.json')));
+      expect(opened).toMatchObject({ type: 'opened', result: { type: 'error' } });
+    },
+  );
 
   it.each([
     ['cancelled', 'AbortError', { type: 'cancelled' }],

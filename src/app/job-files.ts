@@ -1,0 +1,123 @@
+/** What the job menu does with files. Each gives a sentence to tell, or null when nothing needs telling. */
+import type { Job } from '../model/schema/job-schema.ts';
+import type { OpenedFile, SavedFile } from '../persist/job-file.ts';
+import type { Workshop } from './create-workshop.ts';
+import type { PassphraseAsk } from './passphrase-dialog.tsx';
+
+/** A file that needs its passphrase first is opened through this. */
+export type AskPassphrase = (ask: PassphraseAsk) => void;
+
+/** Lets a person choose a file and shows what is in it. */
+export async function openFile(workshop: Workshop, askPassphrase: AskPassphrase): Promise<string | null> {
+  const { openJobFile } = await import('../persist/job-file.ts');
+  return showOpened(workshop, await openJobFile(), askPassphrase);
+}
+
+/** Shows what came from a chosen or dropped file. */
+export async function showOpened(
+  workshop: Workshop,
+  opened: OpenedFile,
+  askPassphrase: AskPassphrase,
+): Promise<string | null> {
+  switch (opened.type) {
+    case 'cancelled':
+      return null;
+    case 'error':
+      return tell(opened.problems);
+    case 'locked':
+      askPassphrase({
+        title: `Open ${opened.name}`,
+        isNew: false,
+        run: (passphrase) => unlockFile(workshop, opened.bytes, passphrase),
+      });
+      return null;
+    case 'all':
+      return addAll(workshop, opened.jobs, opened.problems);
+    case 'opened':
+      if (opened.result.type === 'error') return tell(opened.result.problems);
+      workshop.show(opened.result.job);
+      return null;
+  }
+}
+
+async function unlockFile(workshop: Workshop, bytes: Uint8Array, passphrase: string): Promise<string[]> {
+  const [{ pageLock }, { readJobBytes }] = await Promise.all([
+    import('./page-lock.ts'),
+    import('../persist/job-text.ts'),
+  ]);
+  const opened = await pageLock.open(bytes, passphrase);
+  if (opened.type === 'error')
+    return [
+      opened.reason === 'damaged'
+        ? 'The file is damaged or locked in a way that no passphrase opens.'
+        : 'That passphrase does not open it. Mind capital letters and spaces.',
+    ];
+  const read = readJobBytes(opened.bytes);
+  if (read.type === 'error') return [tell(read.problems)];
+  workshop.show(read.job);
+  return [];
+}
+
+async function addAll(
+  { keeper }: Workshop,
+  jobs: readonly Job[],
+  problems: readonly { readonly field: string; readonly message: string }[],
+): Promise<string> {
+  const kept = await keeper;
+  if (kept === null) return 'This browser keeps nothing here, so only single jobs can be opened.';
+  const count = await kept.add(jobs);
+  const added = `${count === 1 ? 'One job' : `${count} jobs`} of ${jobs.length + new Set(problems.map(({ field }) => field.split(',')[0])).size} added: see Jobs on this computer.`;
+  return problems.length === 0 ? added : `${added} ${tell(problems)}`;
+}
+
+/** Saves the job on screen to a file. */
+export async function saveFile({ document }: Workshop): Promise<string | null> {
+  const { saveJobFile } = await import('../persist/job-file.ts');
+  return tellSaved(await saveJobFile(document.getState().job));
+}
+
+/** Saves the job on screen to a file under a passphrase; gives what is in the way. */
+export async function saveLocked({ document }: Workshop, passphrase: string): Promise<readonly string[]> {
+  const [{ pageLock }, { jobToText }, { saveLockedFile }] = await Promise.all([
+    import('./page-lock.ts'),
+    import('../persist/job-text.ts'),
+    import('../persist/job-file.ts'),
+  ]);
+  const { job } = document.getState();
+  const bytes = await pageLock.seal(new TextEncoder().encode(jobToText(job)), passphrase);
+  const saved = await saveLockedFile(bytes, job.title);
+  return saved.type === 'error' ? saved.problems.map(({ message }) => message) : [];
+}
+
+/** Saves every job of this browser that can be read to one file. */
+export async function saveAll({ keeper }: Workshop, day: string): Promise<string | null> {
+  const kept = await keeper;
+  if (kept === null) return 'This browser keeps nothing here: there are no other jobs.';
+  await kept.flush();
+  const jobs: Job[] = [];
+  let left = 0;
+  for (const { id } of await kept.list.list()) {
+    const opened = await kept.list.open(id);
+    const entry = opened.type === 'success' ? opened.history.entries[opened.history.present] : undefined;
+    if (entry === undefined) left += 1;
+    else jobs.push(entry.job);
+  }
+  const { saveAllJobs } = await import('../persist/job-file.ts');
+  const said = tellSaved(await saveAllJobs(jobs, day));
+  return said === null || left === 0
+    ? said
+    : `${said} ${left === 1 ? 'One job that is' : `${left} jobs that are`} locked or damaged could not be put in.`;
+}
+
+function tellSaved(saved: SavedFile): string | null {
+  if (saved.type === 'cancelled') return null;
+  if (saved.type === 'error') return tell(saved.problems);
+  return saved.isVerified ? `Saved to ${saved.name}, and read back.` : `Saved as ${saved.name}.`;
+}
+
+function tell(problems: readonly { readonly field: string; readonly message: string }[]): string {
+  return problems
+    .slice(0, 4)
+    .map(({ field, message }) => `${field}: ${message}`)
+    .join(' ');
+}

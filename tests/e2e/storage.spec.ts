@@ -1,0 +1,158 @@
+/** Where the work is kept: locked jobs, two tabs, storage that is denied, full or newer, files dropped on the page. */
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { jobToText } from '../../src/persist/job-text.ts';
+import { openApp } from '../support/browser.ts';
+import { buildJob } from '../support/job-builder.ts';
+
+const PASSPHRASE = 'four plain brass words';
+const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the job' });
+const titleOf = (page: Page) => title(page).inputValue();
+const menu = async (page: Page, item: string | RegExp) => {
+  await page.locator('.job-menu summary').click();
+  await page.getByRole('button', { name: item }).click();
+};
+
+async function rename(page: Page, text: string): Promise<void> {
+  await title(page).fill(text);
+  await title(page).press('Enter');
+}
+
+async function startJob(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'Start with my cylinder' }).click();
+  await rename(page, name);
+  await page.getByText(/^saved .* on this computer/).waitFor();
+}
+
+/** Everything that lies in the browser's storage, as one run of text. */
+function storedText(page: Page): Promise<string> {
+  return page.evaluate(async () => {
+    const database = await new Promise<IDBDatabase>((done, failed) => {
+      const asked = indexedDB.open('shearsight');
+      asked.onsuccess = () => done(asked.result);
+      asked.onerror = () => failed(asked.error ?? new Error('no database'));
+    });
+    const texts: string[] = [];
+    for (const name of database.objectStoreNames) {
+      const rows = await new Promise<unknown[]>((done) => {
+        const asked = database.transaction(name).objectStore(name).getAll();
+        asked.onsuccess = () => done(asked.result as unknown[]);
+      });
+      for (const row of rows) {
+        const { bytes } = row as { bytes?: Uint8Array };
+        texts.push(bytes === undefined ? JSON.stringify(row) : new TextDecoder('latin1').decode(bytes));
+      }
+    }
+    database.close();
+    return texts.join('\n');
+  });
+}
+
+async function givePassphrase(page: Page, text: string): Promise<void> {
+  await page.locator('.passphrase-line input').first().waitFor();
+  for (const field of await page.locator('.passphrase-line input').all()) await field.fill(text);
+  await page.locator('.passphrase button[type=submit]').click();
+}
+
+test('a locked job: nothing in clear any more, opened again with its passphrase only', async () => {
+  const { page } = await openApp();
+  await startJob(page, 'Vestry cupboard');
+  expect(await storedText(page)).toContain('Vestry cupboard');
+  await menu(page, 'Lock this job…');
+  await givePassphrase(page, 'short');
+  await page.getByText('5 characters are soon guessed').waitFor();
+  await givePassphrase(page, PASSPHRASE);
+  await page.locator('.passphrase').waitFor({ state: 'detached', timeout: 60_000 });
+  expect(await storedText(page)).not.toContain('Vestry cupboard');
+  await rename(page, 'Vestry chest');
+  await page.getByText(/^saved .* on this computer/).waitFor();
+  expect(await storedText(page)).not.toContain('Vestry');
+
+  await page.reload();
+  await page.getByText('This job is locked with a passphrase.').waitFor();
+  expect(await titleOf(page)).not.toContain('Vestry');
+  await menu(page, 'Jobs on this computer…');
+  await page.getByRole('button', { name: /A locked job/ }).click();
+  await givePassphrase(page, 'some other words');
+  await page.getByText('That passphrase does not open it.').waitFor({ timeout: 60_000 });
+  await givePassphrase(page, PASSPHRASE);
+  await expect.poll(() => titleOf(page), { timeout: 60_000 }).toBe('Vestry chest');
+  await page.getByRole('button', { name: /^Undo/ }).click();
+  expect(await titleOf(page)).toBe('Vestry cupboard');
+
+  await menu(page, 'Close this locked job');
+  await page.getByText('The job is locked. Open it with its passphrase').waitFor();
+  expect(await titleOf(page)).not.toContain('Vestry');
+}, 180_000);
+
+test('a second tab looks on, and takes over when asked; the first one can take it back', async () => {
+  const { page, context } = await openApp();
+  await startJob(page, 'Pump house');
+  const second = await context.newPage();
+  await second.goto(page.url());
+  await second.getByText('This job is open in another tab.').waitFor();
+  await second.getByRole('button', { name: 'Take it over here' }).click();
+  await page.getByText('Another tab took this job over.').waitFor();
+  await rename(second, 'Pump house, back');
+  await second.getByText(/^saved .* on this computer/).waitFor();
+  await page.getByRole('button', { name: 'Take it over here' }).click();
+  await expect.poll(() => titleOf(page)).toBe('Pump house, back');
+});
+
+test('where the browser keeps nothing, everything works and the file is offered', async () => {
+  const { page } = await openApp({
+    prepare: (context) =>
+      context.addInitScript(() => {
+        Object.defineProperty(IDBFactory.prototype, 'open', {
+          value: () => {
+            throw new DOMException('denied', 'SecurityError');
+          },
+        });
+      }),
+  });
+  await page.getByRole('alert').getByText('the browser lets this page keep nothing').waitFor();
+  await page.getByRole('button', { name: 'Save to a file…' }).first().waitFor();
+  await rename(page, 'Still editable');
+  expect(await titleOf(page)).toBe('Still editable');
+});
+
+test('a full disk is told, with another try that works once there is room', async () => {
+  const { page } = await openApp();
+  await startJob(page, 'Boathouse');
+  await page.evaluate(() => {
+    const put = Object.getOwnPropertyDescriptor(IDBObjectStore.prototype, 'put')
+      ?.value as IDBObjectStore['put'];
+    const state = window as unknown as { hasRoom: boolean };
+    state.hasRoom = false;
+    IDBObjectStore.prototype.put = function (this: IDBObjectStore, ...given: [unknown, IDBValidKey?]) {
+      if (!state.hasRoom) throw new DOMException('full', 'QuotaExceededError');
+      return put.apply(this, given);
+    };
+  });
+  await rename(page, 'Boathouse, side door');
+  await page.getByRole('alert').getByText('no room left').waitFor();
+  await page.evaluate(() => {
+    (window as unknown as { hasRoom: boolean }).hasRoom = true;
+  });
+  await page.getByRole('button', { name: 'Try again' }).click();
+  await page.getByText(/^saved .* on this computer/).waitFor();
+  await page.reload();
+  await expect.poll(() => titleOf(page)).toBe('Boathouse, side door');
+});
+
+test('a job file dropped on the page opens; something else is told', async () => {
+  const { page } = await openApp();
+  const drop = (name: string, text: string) =>
+    page.evaluate(
+      ([fileName, content]) => {
+        const data = new DataTransfer();
+        data.items.add(new File([content ?? ''], fileName ?? ''));
+        window.dispatchEvent(new DragEvent('drop', { dataTransfer: data, cancelable: true }));
+      },
+      [name, text],
+    );
+  await drop('holiday.txt', 'sun and sea');
+  await page.getByText('This file is not readable from line 1 on').waitFor();
+  await drop('job.json', jobToText(buildJob({ title: 'Dropped on the bench' })));
+  await expect.poll(() => titleOf(page)).toBe('Dropped on the bench');
+});
