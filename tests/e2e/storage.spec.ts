@@ -151,6 +151,7 @@ test('a job file dropped on the page opens; something else is told', async () =>
       },
       [name, text],
     );
+  await page.locator('.job-menu').waitFor();
   await drop('holiday.txt', 'sun and sea');
   await page.getByText('This file is not readable from line 1 on').waitFor();
   await drop('job.json', jobToText(buildJob({ title: 'Dropped on the bench' })));
