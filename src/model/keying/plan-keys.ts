@@ -20,6 +20,7 @@ import type { ChamberPlace } from '../matching/fits.ts';
 import { layOutSite, type Site } from '../matching/site.ts';
 import { takeStock } from '../matching/stock.ts';
 import { type KeyAtLine, THINNEST_MASTER_PIN_MM } from '../matching/two-key-options.ts';
+import { measurePair } from '../measured/measured-pair.ts';
 import { lengthOf } from '../measured/part-ends.ts';
 import type { Job } from '../schema/job-schema.ts';
 import type { Id } from '../schema/leaf.ts';
@@ -77,6 +78,8 @@ export type KeysPlan = {
   readonly thinnest: number;
   /** Open chambers, front to back. */
   readonly chambers: readonly PlannedChamber[];
+  /** Keys whose metal under the key nobody measured in this plug: their heights stand on a guess. */
+  readonly guessed: readonly Id[];
 };
 
 /** Plans. Cylinder, plan, keys and lines must exist in the job. */
@@ -89,7 +92,13 @@ export function planKeys(job: Job, ask: KeysToPlan): KeysPlan {
   const chambers = site.places.map((place) =>
     planChamber({ site, place, seated, thinnest, isMerged: merged.includes(place.chamber) }),
   );
-  return { cylinder, plan, wants, thinnest, chambers };
+  const guessed = seated.filter(({ keyIn }) => isFloorGuessed(keyIn)).map(({ at }) => at.key);
+  return { cylinder, plan, wants, thinnest, chambers, guessed };
+}
+
+function isFloorGuessed({ site, bench }: KeyInSite): boolean {
+  const { seating, key, measuring } = bench;
+  return measurePair(seating, key?.id ?? '', site.measured.plugDiameter, measuring).floorIsGuess;
 }
 
 /** mm. What the person set, else the usual least. */

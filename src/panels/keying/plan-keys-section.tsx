@@ -10,7 +10,7 @@ import type { KeyAtLine } from '../../model/matching/two-key-options.ts';
 import type { Id } from '../../model/schema/leaf.ts';
 import { formatLength } from '../../model/units/format-length.ts';
 import { parseLength } from '../../model/units/parse-length.ts';
-import { numberWord } from '../answer/list-words.ts';
+import { listWords, numberWord } from '../answer/list-words.ts';
 import { type Look, lookAt } from '../shared/look.ts';
 import { useEdit, useServices, useView } from '../shared/services.tsx';
 import { FromBag } from './from-bag.tsx';
@@ -118,6 +118,7 @@ function Planned({ look, plan, merged, onMerged, onThinnest }: PlannedProps) {
   };
   return (
     <>
+      <Guessed look={look} plan={plan} />
       <ThinnestField look={look} plan={plan} onThinnest={onThinnest} />
       <div className="planned">
         <PlanTable
@@ -143,6 +144,18 @@ function Planned({ look, plan, merged, onMerged, onThinnest }: PlannedProps) {
       </p>
       <FromBag look={look} plan={plan} />
     </>
+  );
+}
+
+/** Without the metal under the key, its heights stand on a guess: said before any length. */
+function Guessed({ look, plan }: { readonly look: Look; readonly plan: KeysPlan }) {
+  if (plan.guessed.length === 0) return null;
+  const labels = look.job.keys.filter(({ id }) => plan.guessed.includes(id)).map(({ label }) => label);
+  return (
+    <p className="plan-problem" role="status">
+      The metal under the key is a guess for {listWords(labels)}, and with it every length below: measure it
+      in this plug first.
+    </p>
   );
 }
 

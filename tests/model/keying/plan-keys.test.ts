@@ -189,6 +189,14 @@ describe('heights that are not known', () => {
     );
   });
 
+  test('a key that never was in this plug: its metal under the key is a guess, and that is said', () => {
+    const unseated = changed(job, (copy) => {
+      copy.seatings = copy.seatings.filter(({ key }) => key !== 'second');
+    });
+    expect(planKeys(unseated, asks('key', 'second')).guessed).toEqual(['second']);
+    expect(planKeys(job, asks('key', 'second')).guessed).toEqual([]);
+  });
+
   test('an empty job: nothing can be planned, nothing breaks', () => {
     const empty = newJob({ newId: ids(), unit: 'in', chambers: 5 });
     const { id, lines } = empty.cylinders[0]!;
