@@ -29,7 +29,7 @@ export function whyEmpty(
   const wanted = wantedHeight(keyIn, place);
   const needs = wanted === null ? '' : ` It needs ${sayWanted(wanted, unit)}.`;
   const left = ofKind.filter((batch) => countLeft(batch, filling) > 0);
-  if (left.length === 0) return `Everything that could stand in ${chamber} is in use.${needs}`;
+  if (left.length === 0) return `No loose part is left for ${chamber}: everything on hand is in use.${needs}`;
   const near = nearOf(spans, site.stock, filling);
   if (near === null) return whyBarred(keyIn, place, left, filling);
   if (near.missing !== null) {

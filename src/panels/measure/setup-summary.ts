@@ -9,7 +9,7 @@ export function setupIsAnswered({ bench }: Look): boolean {
   const plug = bench.cylinder.bodies[0]?.outerDiameter;
   const { seating } = bench;
   const hasSeat = seating?.bottomEdge !== undefined || seating?.plugMinusFloor !== undefined;
-  return plug !== undefined && (hasSeat || bench.key === null);
+  return plug !== undefined && plug.basis !== 'assumed' && (hasSeat || bench.key === null);
 }
 
 /** "plug .7480 in, key .0420 above, cut 1 at the bow, domed pins, drivers with a broken edge". */
@@ -20,7 +20,7 @@ export function setupSummary(look: Look): string {
   const facts = [
     plug === undefined
       ? 'plug not measured yet'
-      : `plug ${formatLength(lengthOf(plug, 0), { unit, hasUnit: true, keepsPlaces: true })}`,
+      : `plug ${plug.basis === 'assumed' ? 'taken as ' : ''}${formatLength(lengthOf(plug, 0), { unit, hasUnit: true, keepsPlaces: true })}`,
     seatWords(look),
     `cut 1 at the ${numbering}`,
     keyFoot(job, selection.plan) === 'ball' ? 'balls' : null,
