@@ -41,6 +41,8 @@ export type SampleOptions = {
   readonly chambers?: number;
   readonly hasSleeve?: boolean;
   readonly offsets?: readonly number[];
+  /** Of every stack at the outer line, mm. */
+  readonly outerOffset?: number;
   readonly mouth?: MouthShape;
   readonly hasKey?: boolean;
   readonly crestDrop?: number;
@@ -189,7 +191,7 @@ function sampleStack(
       part(
         'masterPin',
         `spacer ${i} ${k}`,
-        line.innerAxisY + line.radius - plugRadius - offset + 0.02,
+        line.innerAxisY + line.radius - plugRadius - offset + (options.outerOffset ?? 0.02),
         pinRadius,
         { kind: 'bevel', width: 0.13, angle: fromDegrees(45) },
         { kind: 'bevel', width: 0.13, angle: fromDegrees(45) },
@@ -273,6 +275,9 @@ export function sampleEvaluation(assembly: Assembly, pose: Pose, expandedUncerta
         lean: null,
         nextStep: null,
         assumes: [],
+        useFrom: 0,
+        useTo: 0,
+        noneCertain: false,
       };
     });
     return {

@@ -12,8 +12,17 @@ export type PoseInput = {
   readonly turns?: ReadonlyMap<Id, Radians>;
   /** Key lifted off its floor, mm. */
   readonly lift?: number;
-  /** For each chamber, the height its driver has been lifted to by the turning plug. */
+  /** Where each stack parts while something turns; without it a part belongs to the body its middle is in. */
+  readonly parting?: Parting;
+  /** For each chamber, the height that what stands above the turning body has been lifted to: by default its driver. */
   readonly driverFloors?: ReadonlyMap<Id, number>;
+};
+
+export type Parting = {
+  /** The line that turns, inside to outside. */
+  readonly lineIndex: number;
+  /** For each chamber, the part under the split there: it and what is under it goes along, the rest stays. */
+  readonly below: ReadonlyMap<Id, Id>;
 };
 
 const STILL: ReadonlyMap<Id, Radians> = new Map();
@@ -35,9 +44,11 @@ function poseStack(
 ): PosedStack {
   const { footY, heldBy } = footOf(assembly, chamber, stack, input);
   const parts: PosedPart[] = [];
+  const below = input.parting?.below.get(chamber.id);
+  const parted = stack.parts.findIndex(({ part }) => part === below);
   let top = footY;
   let crushedBy = 0;
-  for (const part of stack.parts) {
+  for (const [i, part] of stack.parts.entries()) {
     if (part.role === 'spring') {
       const room = chamber.capY - top;
       crushedBy = Math.max(crushedBy, part.solid - room);
@@ -49,10 +60,18 @@ function poseStack(
       });
       continue;
     }
-    const floor = part.role === 'driver' ? (input.driverFloors?.get(chamber.id) ?? -Infinity) : -Infinity;
+    const isLifted = parted < 0 ? part.role === 'driver' : i === parted + 1;
+    const floor = isLifted ? (input.driverFloors?.get(chamber.id) ?? -Infinity) : -Infinity;
     const y = Math.max(top - part.seat, floor);
     const topY = y + part.length;
-    parts.push({ part, y, topY, turnsWith: bodyAround(assembly, (y + topY) / 2, part.role === 'driver') });
+    const around = bodyAround(assembly, (y + topY) / 2, part.role === 'driver');
+    const side = parted < 0 || input.parting === undefined ? null : i <= parted ? 'below' : 'above';
+    parts.push({
+      part,
+      y,
+      topY,
+      turnsWith: onItsSide(assembly, around, side, input.parting?.lineIndex ?? 0),
+    });
     top = topY;
   }
   return { chamber: chamber.id, footY, heldBy, crushedBy, parts };
@@ -85,6 +104,14 @@ function bodyAround(assembly: Assembly, middleY: number, isDriver: boolean): Id 
     if (middleY <= line.innerAxisY + line.radius && !isDriver) return line.inner;
   }
   return outermost(assembly);
+}
+
+/** Below the split a part is in the line's inner body or further in, above it in the outer one or further out. */
+function onItsSide(assembly: Assembly, around: Id, side: 'below' | 'above' | null, lineIndex: number): Id {
+  if (side === null) return around;
+  const at = assembly.bodies.findIndex(({ id }) => id === around);
+  const index = side === 'below' ? Math.min(at, lineIndex) : Math.max(at, lineIndex + 1);
+  return assembly.bodies[index]?.id ?? around;
 }
 
 function outermost(assembly: Assembly): Id {

@@ -77,7 +77,9 @@ export function setBallDiameter(job: Job, plan: Id, value: LengthValue): Job {
 /** Sets the same diameter for every pin of a plan. */
 export function setPinDiameter(job: Job, plan: Id, value: LengthValue): Job {
   const pins = new Set(
-    eachStack(job, plan).flatMap(({ bottomPin, driver }) => [bottomPin, driver].map((pin) => pin?.id)),
+    eachStack(job, plan).flatMap(({ bottomPin, masterPins, driver }) =>
+      [bottomPin, ...masterPins, driver].map((pin) => pin?.id),
+    ),
   );
   return {
     ...job,

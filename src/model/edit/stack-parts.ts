@@ -10,6 +10,8 @@ export type StackParts = {
   readonly stack: Stack;
   readonly ball: Part | null;
   readonly bottomPin: Part | null;
+  /** Between bottom pin and driver, bottom to top. */
+  readonly masterPins: readonly Part[];
   readonly driver: Part | null;
   readonly spring: Part | null;
   /** Ball + bottom pin, as they lie in the hole. */
@@ -36,6 +38,7 @@ export function stackParts(job: Job, plan: Plan, chamber: Id): StackParts | null
     stack,
     ball: inRole('ball'),
     bottomPin: inRole('bottomPin'),
+    masterPins: found.filter((_, i) => roles[i] === 'masterPin').map(({ part }) => part),
     driver: inRole('driver'),
     spring: inRole('spring'),
     lower,

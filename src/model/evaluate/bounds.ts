@@ -53,7 +53,10 @@ function testBounds(bench: Bench, chamber: Id, window: Window, height: HeightOf)
     const stack = height(items);
     if (stack === null) return [];
     const kinds = items.map((item) => bench.parts.get(item.part)?.kind);
-    return [{ stack, turned, hasDriver: kinds.filter((kind) => kind === 'pin').length > 1 }];
+    const pins = kinds.filter((kind) => kind === 'pin').length;
+    // With several splits or lines it may have been another one that let it turn: that bounds nothing here.
+    if (pins > 2 || (pins > 1 && bench.cylinder.lines.length > 1)) return [];
+    return [{ stack, turned, hasDriver: pins > 1 }];
   });
   let bounds = UNBOUNDED;
   for (const { stack, turned, hasDriver } of tests) {

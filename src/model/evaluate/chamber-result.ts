@@ -16,7 +16,7 @@ import { sayAmount, sayLength } from './say.ts';
 import { type LinePlace, type SplitPlace, splitPlaces } from './split-place.ts';
 import { judged, type UsableRange, usable } from './judged.ts';
 import { type SplitAtLine, splitAtLine } from './split-results.ts';
-import { keyTrouble, windowTrouble } from './size-trouble.ts';
+import { keyTrouble, sleeveTrouble, windowTrouble } from './size-trouble.ts';
 import { tighten } from './tighten.ts';
 import { estimateWindow } from './window-estimate.ts';
 import { windowInputFor } from './window-input-for.ts';
@@ -64,10 +64,11 @@ export function evaluateChamber(setting: ChamberSetting): ChamberResult {
     lowerStackUncertainty: lower === null ? null : expandedUncertainty(lower),
     ...rangeToUse(setting, sure?.estimate ?? null, line, atLines[0]),
     splits,
-    verdicts: setting.lines.map(({ measured }) => bestSplit(splits, measured.id)),
+    verdicts: setting.lines.map(({ measured }) => bestSplit(splits, measured.id, hasUnknownSplit(stack))),
     alone: alone(splits),
     missing: [
       ...missingOf(setting, driving),
+      ...(trouble === null ? [] : [trouble]),
       ...(sure?.contradicts === true ? [contradiction(setting)] : []),
     ],
   };
@@ -155,6 +156,8 @@ function troubleOf(setting: ChamberSetting, contact: ContactEstimate | null): st
   const { bench, assembly, chamber, lines, stack, keyReadings } = setting;
   const unit = bench.job.settings.unit;
   const key = keyReadings[0]?.key;
+  const ofSleeve = sleeveTrouble(lines, unit);
+  if (ofSleeve !== null) return ofSleeve;
   const ofKey = key === undefined || contact === null ? null : keyTrouble(key, contact.cut, unit);
   if (ofKey !== null) return ofKey;
   const lower = lowerPlace(stack);
@@ -165,7 +168,8 @@ function troubleOf(setting: ChamberSetting, contact: ContactEstimate | null): st
   }
   for (const place of [{ ...lower, top: exact(0) }, ...splitPlaces(stack)]) {
     for (const line of lines) {
-      const trouble = windowTrouble(windowInputFor({ place, line, bench, assembly, chamber }), unit);
+      const input = windowInputFor({ place, line, bench, assembly, chamber });
+      const trouble = windowTrouble(input, unit, assembly.bodies[line.index]?.role);
       if (trouble !== null) return trouble;
     }
   }
@@ -268,7 +272,16 @@ function sentence(reasons: readonly string[]): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
-function bestSplit(splits: readonly SplitResult[], line: string): ChamberResult['verdicts'][number] {
+/** A split above the lower stack whose height is not known yet may still be the one that lets a line turn. */
+function hasUnknownSplit(stack: MeasuredStack): boolean {
+  return stack.parts.some((part, i) => part.role === 'masterPin' && stack.tops[i] == null);
+}
+
+function bestSplit(
+  splits: readonly SplitResult[],
+  line: string,
+  isOneUnknown: boolean,
+): ChamberResult['verdicts'][number] {
   let best: number | null = null;
   for (const [i, split] of splits.entries()) {
     if (split.line !== line) continue;
@@ -276,20 +289,29 @@ function bestSplit(splits: readonly SplitResult[], line: string): ChamberResult[
     if (current === undefined || split.margin > current.margin) best = i;
   }
   const verdict = best === null ? 'unknown' : (splits[best]?.verdict ?? 'unknown');
-  return { line, verdict, split: best };
+  return { line, verdict: isOneUnknown && holds(verdict) ? 'unknown' : verdict, split: best };
 }
 
 /** What the one-chamber bench test would show: first the lower stack alone in the empty shell, then with its driver. */
-function alone(splits: readonly SplitResult[]): ChamberResult['alone'] {
-  const first = splits[0];
+function alone([first, ...others]: readonly SplitResult[]): ChamberResult['alone'] {
   if (first === undefined) return null;
-  const toHighest = first.window.highest - first.offset;
-  const sure = Math.abs(toHighest) >= first.toHighest;
+  const best = bestOf([first, ...others]);
+  // Without anything above it the lower stack lets any line turn that it does not stand too high for.
+  const lower = [first, ...others].filter(({ below }) => below === first.below);
+  const room = ({ window, offset }: SplitResult) => window.highest - offset;
+  const roomiest = lower.reduce((most, each) => (room(each) > room(most) ? each : most), first);
+  const toHighest = room(roomiest);
+  const sure = Math.abs(toHighest) >= roomiest.toHighest;
   const lowerStackOnly: Turns =
     toHighest >= 0 ? (sure ? 'turns' : 'probably turns') : sure ? 'does not turn' : 'probably not';
-  if (letsTurn(first.verdict)) return { lowerStackOnly, withDriver: 'turns' };
-  if (holds(first.verdict)) return { lowerStackOnly, withDriver: 'does not turn' };
-  return { lowerStackOnly, withDriver: first.lean ?? 'unknown' };
+  if (letsTurn(best.verdict)) return { lowerStackOnly, withDriver: 'turns' };
+  if (holds(best.verdict)) return { lowerStackOnly, withDriver: 'does not turn' };
+  return { lowerStackOnly, withDriver: best.lean ?? 'unknown' };
+}
+
+/** Alone in the cylinder, a stack lets anything turn that any of its splits lets turn, at any line. */
+function bestOf(splits: readonly [SplitResult, ...SplitResult[]]): SplitResult {
+  return splits.reduce((best, each) => (each.margin > best.margin ? each : best), splits[0]);
 }
 
 function missingOf(setting: ChamberSetting, driving: RouteEstimate | null): string[] {
@@ -305,6 +327,8 @@ function missingOf(setting: ChamberSetting, driving: RouteEstimate | null): stri
     missing.push(`Nothing is in chamber ${chamber.number} yet: measure its ball + bottom pin together.`);
   else if (stack.tops[lowerStackEnd(stack)] == null) {
     missing.push(`Measure the ball + bottom pin of chamber ${chamber.number} together.`);
+  } else if (hasUnknownSplit(stack)) {
+    missing.push(`Measure the master pin of chamber ${chamber.number}, end to end.`);
   }
   return missing;
 }

@@ -18,7 +18,7 @@ import type { Job } from '../schema/job-schema.ts';
 import { type ChamberSetting, evaluateChamber } from './chamber-result.ts';
 import { findCommonError } from './common-error.ts';
 import { estimateContact, type KeyReading, readKey } from './contact-estimate.ts';
-import type { ChamberResult, Evaluation } from './evaluation.ts';
+import type { ChamberResult, Evaluation, LineResult } from './evaluation.ts';
 import { findings } from './findings.ts';
 import { insertionResults } from './insertion.ts';
 import { lineResult } from './line-results.ts';
@@ -37,14 +37,15 @@ export function evaluateBench(bench: Bench, assembly: Assembly): Evaluation {
   const { job, cylinder } = bench;
   const measured = measureCylinder(cylinder, job.settings.numbering, bench.measuring);
   const chambers = chamberSettings(bench, assembly, measured).map(evaluateChamber);
+  const lineResults = measured.lines.map((line) => lineResult(line.id, chambers));
   return {
     units: { length: 'mm', angle: 'rad' },
     cylinder: cylinder.id,
     key: bench.key?.id ?? null,
     plan: bench.plan.id,
-    lines: measured.lines.map((line) => lineResult(line.id, chambers)),
+    lines: lineResults,
     chambers,
-    commonError: commonError(bench, chambers, measured),
+    commonError: commonError(bench, chambers, lineResults),
     insertion: insertionResults(assembly),
     findings: findings(bench, assembly, chambers),
   };
@@ -119,16 +120,26 @@ function knownSet(
   return effectiveDiameter(known, lengthOf(bench.job.settings.shopRule, 0.0254), bench.key?.id ?? '');
 }
 
+/** The same error at the line it is smallest at, judged by the splits that matter there. */
 function commonError(
   bench: Bench,
   chambers: readonly ChamberResult[],
-  measured: MeasuredCylinder,
+  lines: readonly LineResult[],
 ): Evaluation['commonError'] {
-  const line = measured.lines[0]?.id;
-  const offsets = chambers.flatMap((chamber) => {
-    const split = chamber.splits.find((each) => each.line === line);
-    return split === undefined ? [] : [split.offset];
-  });
   const settings = bench.job.settings;
-  return findCommonError(offsets, lengthOf(settings.shopRule, 0.0254), settings.unit);
+  const found = lines.map(({ line, verdict }) => {
+    const offsets = chambers.flatMap((chamber) => {
+      const best = chamber.verdicts.find((each) => each.line === line)?.split;
+      const split = best == null ? undefined : chamber.splits[best];
+      return split === undefined ? [] : [split.offset];
+    });
+    return {
+      turns: verdict === 'turns',
+      error: findCommonError(offsets, lengthOf(settings.shopRule, 0.0254), settings.unit),
+    };
+  });
+  // A line that turns without such an error says that the readings are right: the other line only lies elsewhere.
+  if (found.some(({ turns, error }) => turns && error === null)) return null;
+  const errors = found.flatMap(({ error }) => (error === null ? [] : [error]));
+  return errors.sort((one, other) => Math.abs(one.offset) - Math.abs(other.offset))[0] ?? null;
 }

@@ -46,6 +46,10 @@ export type SplitResult = {
   readonly toHighest: number;
   /** For a high one: the turn angle from which it rubs. */
   readonly rubsFrom: number | null;
+  /** Heights from the foot up to this split that would surely do here; about one height when none is certain. */
+  readonly useFrom: number;
+  readonly useTo: number;
+  readonly noneCertain: boolean;
   readonly verdict: Verdict;
   readonly lean: Lean;
   /** What would decide, or what to do: one sentence. */
@@ -78,7 +82,10 @@ export type ChamberResult = {
   /** True when no length is certain and only the middle can be given (useFrom = useTo). */
   readonly noneCertain: boolean;
   readonly splits: readonly SplitResult[];
-  /** The verdict of the split that matters at the line, for the table. One for each line. */
+  /**
+   * The verdict of the split that matters at the line, for the table. One for each line. Not known while the split that
+   * could let it turn is not measured.
+   */
   readonly verdicts: readonly {
     readonly line: Id;
     readonly verdict: Verdict;

@@ -5,6 +5,8 @@
 import type { Assembly } from '../assembly/assembly.ts';
 import { eatenFlats } from '../contact/eaten-flats.ts';
 import type { Bench } from '../measured/selection.ts';
+import { rolesOf } from '../measured/measured-stack.ts';
+import { lengthOf } from '../measured/part-ends.ts';
 import type { LengthValue } from '../schema/leaf.ts';
 import type { ChamberResult, Finding } from './evaluation.ts';
 import { sayAmount } from './say.ts';
@@ -14,6 +16,9 @@ const SPREAD_MM = 0.0381;
 /** mm. A plug whose readings differ by more than this is worn, or was measured over a hole (.002 in). Common practice, no source. */
 const PLUG_SPREAD_MM = 0.0508;
 
+/** mm. Thinner master pins tilt or jam. Common practice, no source. */
+const THINNEST_MASTER_PIN_MM = 0.5;
+
 /** Lists the findings of an evaluation. */
 export function findings(bench: Bench, assembly: Assembly, chambers: readonly ChamberResult[]): Finding[] {
   return [
@@ -21,6 +26,7 @@ export function findings(bench: Bench, assembly: Assembly, chambers: readonly Ch
     ...eatenFindings(bench, assembly),
     ...flankFindings(bench, chambers),
     ...routeFindings(bench, chambers),
+    ...thinPinFindings(bench, chambers),
   ];
 }
 
@@ -108,4 +114,27 @@ function routeFindings({ job }: Bench, chambers: readonly ChamberResult[]): Find
         };
       }),
   );
+}
+
+function thinPinFindings({ job, plan, parts }: Bench, chambers: readonly ChamberResult[]): Finding[] {
+  const unit = job.settings.unit;
+  return plan.stacks.flatMap((stack) => {
+    const pins = stack.items.flatMap((item) => parts.get(item.part) ?? []);
+    const roles = rolesOf(pins.map((part) => part.kind));
+    const number = chambers.find((each) => each.chamber === stack.chamber)?.number;
+    if (number === undefined) return [];
+    return pins.flatMap((part, i): Finding[] => {
+      const length = lengthOf(part.length, Infinity);
+      if (roles[i] !== 'masterPin' || length >= THINNEST_MASTER_PIN_MM) return [];
+      return [
+        {
+          code: 'thin-master-pin',
+          severity: 'warns',
+          chambers: [stack.chamber],
+          fields: ['master pin'],
+          message: `The master pin of chamber ${number} is ${sayAmount(length, unit)} long: under about ${sayAmount(THINNEST_MASTER_PIN_MM, unit)} they tilt or jam.`,
+        },
+      ];
+    });
+  });
 }

@@ -16,6 +16,7 @@ export type NextStepInput = {
   readonly useTo: number;
   readonly noneCertain: boolean;
   readonly isLowerStack: boolean;
+  readonly hasBall: boolean;
 };
 
 /** Says what to do next about a split; null when nothing needs doing. */
@@ -37,8 +38,10 @@ export function nextStep(input: NextStepInput): string | null {
   }
 }
 
-function insteadOf({ useFrom, useTo, unit, isLowerStack, noneCertain }: NextStepInput): string {
-  const what = isLowerStack ? 'a ball + bottom pin' : 'parts that add up to a stack';
+const PARTS_UP_TO_THE_SPLIT = 'parts that add up to a stack';
+
+function insteadOf({ useFrom, useTo, unit, isLowerStack, hasBall, noneCertain }: NextStepInput): string {
+  const what = isLowerStack ? (hasBall ? 'a ball + bottom pin' : 'a bottom pin') : PARTS_UP_TO_THE_SPLIT;
   return noneCertain
     ? `No length is certain with these readings: try ${what} of about ${sayLength(useFrom, unit)}.`
     : `Use ${what} of ${sayLength(useFrom, unit)} to ${sayLength(useTo, unit)}.`;

@@ -36,7 +36,10 @@ export function sayEnd(shape: EndShape, unit: JobUnit): string {
 
 const FIELD_WORDS: Readonly<Record<string, string>> = {
   'body outerDiameter': 'the plug diameter',
+  'body outerDiameter/sleeve': 'the sleeve, across',
   'line clearance': 'the play between plug and shell',
+  'line clearance/inner': 'the play between plug and sleeve',
+  'line clearance/outer': 'the play between sleeve and shell',
   'chamber position': 'where the chamber sits',
   'cut position': 'where the cut sits',
   'cut rootDepth': 'the root depth of the cut',

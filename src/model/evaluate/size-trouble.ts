@@ -6,6 +6,7 @@ import type { EndShape } from '../end-shape.ts';
 import type { MeasuredKey } from '../measured/measured-key.ts';
 import type { Id } from '../schema/leaf.ts';
 import type { JobUnit } from '../units/length-unit.ts';
+import type { LinePlace } from './split-place.ts';
 import type { WindowInput } from '../window/window-input.ts';
 import { sayLength } from './say.ts';
 
@@ -15,13 +16,17 @@ const LARGEST_MM = 200;
 const SMALLEST_MM = 0.05;
 
 /** Finds the first size of a split's surroundings that cannot be; null when all can. */
-export function windowTrouble(input: WindowInput, unit: JobUnit): string | null {
+export function windowTrouble(
+  input: WindowInput,
+  unit: JobUnit,
+  inner: 'plug' | 'sleeve' | 'shell' = 'plug',
+): string | null {
   const { lineRadius, innerHole, lower, upper, clearance, crestDrop } = input;
   const example = unit === 'in' ? '.500 in' : '12.70 mm';
   if (!isSize(2 * lineRadius))
-    return `The plug diameter cannot be ${sayLength(2 * lineRadius, unit)}, for example ${example}.`;
+    return `The ${inner} diameter cannot be ${sayLength(2 * lineRadius, unit)}, for example ${example}.`;
   if (!isSize(2 * innerHole.radius) || innerHole.radius >= lineRadius) {
-    return `The chamber cannot be ${sayLength(2 * innerHole.radius, unit)} across in a plug of ${sayLength(2 * lineRadius, unit)}.`;
+    return `The chamber cannot be ${sayLength(2 * innerHole.radius, unit)} across in a ${inner} of ${sayLength(2 * lineRadius, unit)}.`;
   }
   for (const radius of [lower.radius, upper.radius]) {
     if (!isSize(2 * radius)) return `A pin cannot be ${sayLength(2 * radius, unit)} across.`;
@@ -29,10 +34,27 @@ export function windowTrouble(input: WindowInput, unit: JobUnit): string | null 
   if (!(clearance >= 0 && clearance < lineRadius / 2))
     return `The play cannot be ${sayLength(clearance, unit)}.`;
   if (!(crestDrop >= 0 && crestDrop < lineRadius / 2)) {
-    return `The plug's crest cannot be ${sayLength(crestDrop, unit)} lower than half its diameter.`;
+    return `The ${inner}'s crest cannot be ${sayLength(crestDrop, unit)} lower than half its diameter.`;
   }
   if (!(input.turn.angle > 0)) return 'The turn must be more than 0 degrees, for example 360.';
   return endTrouble(lower.top, 'pin') ?? endTrouble(upper.bottom, 'driver');
+}
+
+/** mm. A sleeve's wall is at least this thick. */
+const THINNEST_WALL_MM = 0.2;
+
+/** Finds a sleeve that does not go around what turns in it; null when all lines lie outside one another. */
+export function sleeveTrouble(lines: readonly LinePlace[], unit: JobUnit): string | null {
+  for (const { index, measured } of lines) {
+    const within = lines[index - 1]?.measured;
+    if (within === undefined) continue;
+    const bore = 2 * within.radius.value + within.clearance.value;
+    const across = 2 * measured.radius.value;
+    if (across >= bore + 2 * THINNEST_WALL_MM) continue;
+    const example = sayLength(2 * within.radius.value + 3.2, unit);
+    return `The sleeve cannot be ${sayLength(across, unit)} across around a plug of ${sayLength(2 * within.radius.value, unit)}, for example ${example}.`;
+  }
+  return null;
 }
 
 /** Finds what cannot be about the cut under a chamber, or about the key as a whole. */

@@ -64,6 +64,9 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
     toLowest: toLowestUncertainty,
     toHighest: toHighestUncertainty,
     rubsFrom: offset.value > window.noTouch ? rubsFrom(input, offset.value) : null,
+    useFrom: use.from,
+    useTo: use.to,
+    noneCertain: use.noneCertain,
     verdict: judgement.verdict,
     lean: judgement.lean,
     nextStep: nextStep({
@@ -77,6 +80,7 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
       useTo: use.to,
       noneCertain: use.noneCertain,
       isLowerStack: place.isLowerStack,
+      hasBall: hasBall(bench, chamber),
     }),
     assumes: assumptionsOf({
       input,
@@ -91,4 +95,9 @@ export function splitAtLine(place: SplitPlace, line: LinePlace, setting: SplitSe
     }),
   };
   return { split, use, judgement: result };
+}
+
+function hasBall(bench: Bench, chamber: AssemblyChamber): boolean {
+  const items = bench.plan.stacks.find((each) => each.chamber === chamber.id)?.items ?? [];
+  return items.some((item) => bench.parts.get(item.part)?.kind === 'ball');
 }

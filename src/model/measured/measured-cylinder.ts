@@ -9,6 +9,7 @@ import type { Id, LengthValue } from '../schema/leaf.ts';
 import type { MouthShape } from '../window/window-input.ts';
 import { BEARABLE_RADIUS_MM } from '../tolerances.ts';
 import { lengthOf } from './part-ends.ts';
+import { usualSleeve } from './usual-sleeve.ts';
 
 export type MeasuredHole = {
   readonly body: Id;
@@ -65,17 +66,27 @@ export function measureCylinder(
       ? null
       : readLength(plug.outerDiameter, { owner: 'body', id: plug.id, name: 'outerDiameter' }, measuring);
   const nominal = plugDiameter?.value ?? UNMEASURED_PLUG_MM;
+  const clearanceName = (i: number) =>
+    cylinder.lines.length === 1 ? 'clearance' : i === 0 ? 'clearance/inner' : 'clearance/outer';
   const lines = cylinder.lines.map((line, i): MeasuredLine => {
     const inner = cylinder.bodies[i];
-    const field: FieldRef = { owner: 'body', id: line.inner, name: 'outerDiameter' };
-    const diameter =
-      inner?.outerDiameter === undefined
-        ? exact(nominal * (1 + 0.17 * i))
-        : readLength(inner.outerDiameter, field, measuring);
+    const isSleeve = inner?.role === 'sleeve';
+    const field: FieldRef = {
+      owner: 'body',
+      id: line.inner,
+      name: isSleeve ? 'outerDiameter/sleeve' : 'outerDiameter',
+    };
+    const unread = isSleeve ? usualSleeve(nominal, lengthOf(cylinder.lines[i - 1]?.clearance, 0)) : undefined;
+    const value = inner?.outerDiameter ?? unread;
+    const diameter = value === undefined ? exact(nominal) : readLength(value, field, measuring);
     return {
       id: line.id,
       radius: within(halved(diameter), least, most),
-      clearance: readLength(line.clearance, { owner: 'line', id: line.id, name: 'clearance' }, measuring),
+      clearance: readLength(
+        line.clearance,
+        { owner: 'line', id: line.id, name: clearanceName(i) },
+        measuring,
+      ),
       lies: line.lies,
     };
   });

@@ -4,8 +4,8 @@
  *
  *   inner line clear in every chamber      the plug turns alone
  *   outer line clear in every chamber      plug and sleeve turn together
- *   both                                   either may turn: the plug is shown
- *   neither, or a mixture of lines         nothing turns: the plug stops where the first chamber binds
+ *   both                                   either may turn: the plug is shown, unless the person asks for the other
+ *   neither, or a mixture of lines         nothing turns: it stops where the first chamber binds
  */
 import type { Assembly, AssemblyChamber } from '../assembly/assembly.ts';
 import type { MeasuredCylinder } from '../measured/measured-cylinder.ts';
@@ -15,6 +15,8 @@ import { measureItems } from '../assembly/build-stack.ts';
 import { type LinePlace, linePlaces, type SplitPlace, splitPlaces } from '../evaluate/split-place.ts';
 import { windowInputFor } from '../evaluate/window-input-for.ts';
 import type { Evaluation } from '../evaluate/evaluation.ts';
+import { meantLine, whatTurns } from '../evaluate/what-turns.ts';
+import type { Parting } from '../assembly/pose-at.ts';
 import { asRadians, type Radians } from '../radians.ts';
 import type { Id } from '../schema/leaf.ts';
 import { bindsAt, type Binding } from '../window/binds-at.ts';
@@ -28,13 +30,15 @@ export type TurnAttempt = {
   readonly line: Id;
   /** The bodies that turn, inside to outside. */
   readonly turning: readonly Id[];
-  /** Both lines are clear: friction decides which turns. */
-  readonly either: boolean;
+  /** The lines that are clear, inside to outside: with several, friction decides which turns. */
+  readonly clear: readonly Id[];
   /** The chambers that stop it, first one first; empty when it turns. */
   readonly stoppedBy: readonly ChamberBinding[];
   /** How far it gets. */
   readonly reach: Radians;
-  /** Heights drivers are lifted to on the way, above the plug's axis, by chamber. */
+  /** Where the stacks part at that line. */
+  readonly parting: Parting;
+  /** Heights that what stays behind is lifted to on the way, above the plug's axis, by chamber. */
   readonly driverFloors: (turn: Radians) => ReadonlyMap<Id, number>;
 };
 
@@ -46,29 +50,45 @@ type LineTurn = {
 
 type Ride = {
   readonly chamber: Id;
+  readonly below: Id;
   readonly input: WindowInput;
   readonly offset: number;
   readonly axisY: number;
 };
 
-/** Tries the turn; null while something needed is not known, or without chambers. */
-export function tryTurn(bench: Bench, assembly: Assembly, evaluation: Evaluation): TurnAttempt | null {
+/**
+ * Tries the turn; null while something needed is not known, or without chambers.
+ *
+ * @param wanted the line the person tries; tried if it is clear, or if none is. By default the first clear one, else the
+ *   one the key is meant for, or that is held the least
+ */
+export function tryTurn(
+  bench: Bench,
+  assembly: Assembly,
+  evaluation: Evaluation,
+  wanted: Id | null = null,
+): TurnAttempt | null {
   const measured = measureCylinder(bench.cylinder, bench.job.settings.numbering, bench.measuring);
   const attempts = linePlaces(measured.lines).map((line) =>
     turnAtLine(line, measured, bench, assembly, evaluation),
   );
-  const clear = attempts.filter((each) => each !== null && each.bindings.length === 0);
-  const chosen = clear[0] ?? attempts[0];
-  if (chosen == null) return null;
+  const known = attempts.filter((each) => each !== null);
+  const clear = known.filter((each) => each.bindings.length === 0);
+  const first =
+    wanted ?? whatTurns(evaluation, meantLine(bench.job, bench.cylinder.id, bench.key?.id ?? null)).focus;
+  const candidates = clear.length > 0 ? clear : known;
+  const chosen = candidates.find((each) => each.line.measured.id === first) ?? candidates[0];
+  if (chosen === undefined) return null;
   const index = chosen.line.index;
   const stoppedBy = [...chosen.bindings].sort((a, b) => a.binding.turn - b.binding.turn);
   const full = assembly.turn.angle;
   return {
     line: chosen.line.measured.id,
     turning: assembly.bodies.slice(0, index + 1).map((body) => body.id),
-    either: clear.length > 1,
+    clear: clear.map((each) => each.line.measured.id),
     stoppedBy,
     reach: asRadians(Math.min(full, stoppedBy[0]?.binding.turn ?? full)),
+    parting: { lineIndex: index, below: new Map(chosen.rides.map(({ chamber, below }) => [chamber, below])) },
     driverFloors: (turn) => floorsAt(chosen.rides, turn),
   };
 }
@@ -95,7 +115,7 @@ function turnAtLine(
     const binding = bindsAt(input, split.offset);
     if (binding !== null) bindings.push({ chamber: chamber.id, binding });
     const axisY = assembly.lines[line.index]?.innerAxisY ?? 0;
-    rides.push({ chamber: chamber.id, input, offset: split.offset, axisY });
+    rides.push({ chamber: chamber.id, below: split.below, input, offset: split.offset, axisY });
   }
   return rides.length === 0 ? null : { line, bindings, rides };
 }

@@ -1,4 +1,5 @@
 /** The answer about what is looked at, with what only the rows know: cuts that do not lie under their chambers. */
+import { meantLine } from '../../model/evaluate/what-turns.ts';
 import type { Look } from '../shared/look.ts';
 import { type Answer, answerText } from './answer-text.ts';
 
@@ -6,9 +7,12 @@ import { type Answer, answerText } from './answer-text.ts';
 const OFF_FROM_MM = 0.05;
 
 /** Words the answer. */
-export function answerOf({ evaluation, job, rows }: Look): Answer {
+export function answerOf({ evaluation, job, rows, selection }: Look): Answer {
   const offCuts = rows.rows.flatMap(({ chamber, number, under, offBy }) =>
     under === null || Math.abs(offBy) < OFF_FROM_MM ? [] : [{ chamber: chamber.id, number, offBy }],
   );
-  return answerText(evaluation, job.settings.unit, { offCuts });
+  return answerText(evaluation, job.settings.unit, {
+    offCuts,
+    meant: meantLine(job, selection.cylinder, selection.key),
+  });
 }

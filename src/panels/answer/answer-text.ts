@@ -3,12 +3,20 @@
  * next, and what it assumes. The same error everywhere comes first, and then the verdicts wait. No React here.
  */
 import type { ChamberResult, Evaluation, LineResult, SplitResult } from '../../model/evaluate/evaluation.ts';
+import { type WhatTurns, whatTurns } from '../../model/evaluate/what-turns.ts';
 import { asRadians, toDegrees } from '../../model/radians.ts';
 import type { Id } from '../../model/schema/leaf.ts';
 import { formatLength } from '../../model/units/format-length.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
 import { assumptionSentences } from './assumption-words.ts';
 import { numberWord, sayChambers } from './list-words.ts';
+import {
+  lineWording,
+  type LineWording,
+  mixtureWords,
+  notMeantWords,
+  otherLineWords,
+} from './line-wording.ts';
 import { splitThatMatters } from './verdict-words.ts';
 
 export type AnswerTone = 'turns' | 'stops' | 'unsure' | 'waiting';
@@ -38,39 +46,58 @@ const MOST_POINTS = 3;
 export type OffCut = { readonly chamber: Id; readonly number: number; readonly offBy: number };
 
 export type AnswerOptions = {
-  /** By default the first line. */
-  readonly line?: Id;
+  /** The line this key is meant to turn, where that is known. */
+  readonly meant?: Id | null;
   readonly offCuts?: readonly OffCut[];
 };
 
-/** Words the answer for one line. */
+/** Words the answer: about the line that turns, or may turn, or was meant to; then what the other line means for it. */
 export function answerText(evaluation: Evaluation, unit: JobUnit, options: AnswerOptions = {}): Answer {
-  const main = mainAnswer(evaluation, unit, options.line);
+  const meant = options.meant ?? null;
+  const what = whatTurns(evaluation, meant);
+  const main = mainAnswer(evaluation, unit, what);
   if (main.verdictsWait || main.tone === 'waiting') return main;
+  const lines = [
+    what.focus === null ? null : otherLineWords(evaluation, what.focus, what),
+    notMeantWords(evaluation, meant, what),
+  ].flatMap((text): AnswerPoint[] => (text === null ? [] : [{ chamber: null, text }]));
+  // Where it turns, what stays behind comes first; where it does not, what holds it.
+  const points = main.tone === 'turns' ? [...lines, ...main.points] : [...main.points, ...lines];
   return {
     ...main,
-    points: [...main.points, ...warnings(evaluation), ...offCutPoints(options.offCuts ?? [], unit)],
+    points: [...points, ...warnings(evaluation), ...offCutPoints(options.offCuts ?? [], unit)],
   };
 }
 
-function mainAnswer(evaluation: Evaluation, unit: JobUnit, lineId: Id | undefined): Answer {
-  const line = evaluation.lines.find((each) => lineId === undefined || each.line === lineId);
-  if (line === undefined || line.verdict === 'unknown') return stillToMeasure(evaluation, unit, line ?? null);
+function mainAnswer(evaluation: Evaluation, unit: JobUnit, what: WhatTurns): Answer {
+  const line = evaluation.lines.find((each) => each.line === what.focus);
+  if (line === undefined || line.verdict === 'unknown')
+    return stillToMeasure(evaluation, unit, line ?? null, what);
   if (evaluation.commonError !== null) return sameEverywhere(evaluation.commonError.offset, unit);
   const all = placed(evaluation, line);
   const blocked = all.filter(({ chamber }) => line.blockedBy.includes(chamber.chamber));
+  const words = lineWording(evaluation, line.line, what);
   switch (line.verdict) {
-    case 'will not turn':
-      return answer('stops', willNotTurn(blocked), pointsOf(blocked, unit), blocked);
+    case 'will not turn': {
+      if (!what.isMixed)
+        return answer('stops', willNotTurn(blocked, words), pointsOf(blocked, unit, words), blocked);
+      const { headline, text } = mixtureWords(evaluation);
+      return answer('stops', headline, [{ chamber: null, text }], blocked);
+    }
     case "can't say yet": {
       const order = [...blocked].sort((one, other) => one.split.margin - other.split.margin);
-      const told = answer('unsure', cannotSay(line, order, all.length), openPoints(order, unit), blocked);
+      const told = answer(
+        'unsure',
+        cannotSay(line, order, all.length, words),
+        openPoints(order, unit, words),
+        blocked,
+      );
       return line.lean === 'probably turns' ? { ...told, expected: EXPECTED } : told;
     }
     case 'turns': {
       const told = answer(
         'turns',
-        shouldTurn(all.length),
+        shouldTurn(all.length, words),
         [...leastToSpare(all, unit), ...rubbing(all)],
         all,
       );
@@ -110,7 +137,13 @@ function sameEverywhere(offset: number, unit: JobUnit): Answer {
   };
 }
 
-function stillToMeasure(evaluation: Evaluation, unit: JobUnit, line: LineResult | null): Answer {
+function stillToMeasure(
+  evaluation: Evaluation,
+  unit: JobUnit,
+  line: LineResult | null,
+  what: WhatTurns,
+): Answer {
+  const words = lineWording(evaluation, line?.line ?? null, what);
   const { chambers } = evaluation;
   const open = chambers.filter((chamber) => chamber.missing.length > 0);
   const next = open[0]?.missing[0] ?? 'Nothing is measured yet.';
@@ -126,43 +159,50 @@ function stillToMeasure(evaluation: Evaluation, unit: JobUnit, line: LineResult 
       : placed(evaluation, line).filter(({ split }) => ['too low', 'too high'].includes(split.verdict));
   return {
     ...answer('waiting', next, [], stopped),
-    points: [...points, ...pointsOf(stopped, unit)],
+    points: [...points, ...pointsOf(stopped, unit, words)],
   };
 }
 
-function willNotTurn(blocked: readonly Placed[]): string {
+function willNotTurn(blocked: readonly Placed[], { held, stops, at }: LineWording): string {
   const [only] = blocked;
   if (only !== undefined && blocked.length === 1) {
     const { verdict } = only.split;
     const what = verdict === 'never turns' ? 'cannot turn with these ends' : `is ${verdict}`;
-    return `Chamber ${only.chamber.number} ${what}: the plug will not turn.`;
+    return `Chamber ${only.chamber.number} ${what}${at}: ${stops}.`;
   }
-  return `${sayChambers(numbersOf(blocked))} hold the plug: it will not turn.`;
+  const so = at === '' ? 'it will not turn' : stops;
+  return `${sayChambers(numbersOf(blocked))} hold ${held}${at}: ${so}.`;
 }
 
-function cannotSay(line: LineResult, open: readonly Placed[], count: number): string {
+function cannotSay(
+  line: LineResult,
+  open: readonly Placed[],
+  count: number,
+  { probably, held, at }: LineWording,
+): string {
+  const they = at === '' ? 'it' : held;
   const against = open.filter(({ split }) => split.lean === 'probably not');
   const [only] = against;
   if (line.lean === 'probably not' && only !== undefined) {
     if (against.length > 1)
-      return `${sayChambers(numbersOf(against))} probably hold the plug: it will probably not turn.`;
+      return `${sayChambers(numbersOf(against))} probably hold ${held}${at}: ${they} will probably not turn.`;
     const way = only.split.offset > 0 ? 'too high' : 'too low';
-    return `Chamber ${only.chamber.number} is probably ${way}: the plug will probably not turn.`;
+    return `Chamber ${only.chamber.number} is probably ${way}${at}: ${held} will probably not turn.`;
   }
-  if (open.length === count && count > 1) return 'It probably turns, but no chamber is certain yet.';
+  if (open.length === count && count > 1) return `${probably}, but no chamber is certain yet.`;
   const verb = open.length === 1 ? 'decides' : 'decide';
-  return `It probably turns: ${sayChambers(numbersOf(open)).toLowerCase()} ${verb}.`;
+  return `${probably}: ${sayChambers(numbersOf(open)).toLowerCase()} ${verb}.`;
 }
 
-function shouldTurn(count: number): string {
+function shouldTurn(count: number, { should, line }: LineWording): string {
   const all = count === 1 ? 'the one chamber meets' : `all ${numberWord(count)} chambers meet`;
-  return `It should turn: ${all} the shear line.`;
+  return `${should}: ${all} ${line}.`;
 }
 
-function pointsOf(about: readonly Placed[], unit: JobUnit): AnswerPoint[] {
+function pointsOf(about: readonly Placed[], unit: JobUnit, words: LineWording): AnswerPoint[] {
   const told = about.slice(0, MOST_POINTS).map(({ chamber, split }) => ({
     chamber: chamber.chamber,
-    text: [whatIs(chamber, split, unit, about.length > 1), split.nextStep].filter(Boolean).join(' '),
+    text: [whatIs(chamber, split, unit, about.length > 1, words), split.nextStep].filter(Boolean).join(' '),
   }));
   const rest = about.slice(MOST_POINTS);
   if (rest.length === 0) return told;
@@ -174,11 +214,11 @@ function pointsOf(about: readonly Placed[], unit: JobUnit): AnswerPoint[] {
 const HELPS_MOST = /\s*([A-Z][^.]*) would help most\.$/u;
 
 /** Undecided chambers, the worst first. When most hang on the same thing, it is said once, and first. */
-function openPoints(open: readonly Placed[], unit: JobUnit): AnswerPoint[] {
+function openPoints(open: readonly Placed[], unit: JobUnit, words: LineWording): AnswerPoint[] {
   const helps = open.map(({ split }) => HELPS_MOST.exec(split.nextStep ?? '')?.[1] ?? null);
   const [help] = helps;
   const isCommon = help !== null && help !== undefined && helps.filter((each) => each === help).length > 2;
-  if (!isCommon) return pointsOf(open, unit);
+  if (!isCommon) return pointsOf(open, unit, words);
   const least = Math.min(...open.map(({ split }) => split.expandedUncertainty));
   const other = help.includes('root flat')
     ? ' Or lay a ball in each cut and read over it: that needs none.'
@@ -190,24 +230,31 @@ function openPoints(open: readonly Placed[], unit: JobUnit): AnswerPoint[] {
       ...each,
       split: { ...each.split, nextStep: each.split.nextStep?.replace(HELPS_MOST, '') ?? null },
     }));
-  return [{ chamber: null, text }, ...pointsOf(worst, unit)];
+  return [{ chamber: null, text }, ...pointsOf(worst, unit, words)];
 }
 
 /** What is the matter with one chamber. */
-function whatIs(chamber: ChamberResult, split: SplitResult, unit: JobUnit, isNamed: boolean): string {
+function whatIs(
+  chamber: ChamberResult,
+  split: SplitResult,
+  unit: JobUnit,
+  isNamed: boolean,
+  { line, body }: LineWording,
+): string {
+  const { below, above } = partsAround(chamber, split);
   const { offset, window } = split;
   const who = isNamed ? `Chamber ${chamber.number}: its` : 'Its';
   switch (split.verdict) {
     case 'too high': {
       const over = amount(offset - window.highest, unit);
-      return `${who} bottom pin stands ${placeOf(offset, unit)}, ${over} more than turns.`;
+      return `${who} ${below} stands ${placeOf(offset, unit, line)}, ${over} more than turns.`;
     }
     case 'too low': {
       const over = amount(window.lowest - offset, unit);
-      return `${who} driver hangs ${amount(offset, unit)} into the plug, ${over} deeper than the plug's edge lifts.`;
+      return `${who} ${above} hangs ${amount(offset, unit)} into the ${body}, ${over} deeper than the ${body}'s edge lifts.`;
     }
     case "can't say yet": {
-      return `${who} bottom pin stands ${placeOf(offset, unit)}, good to about ±${amount(split.expandedUncertainty, unit)}: too close to a limit to say.`;
+      return `${who} ${below} stands ${placeOf(offset, unit, line)}, good to about ±${amount(split.expandedUncertainty, unit)}: too close to a limit to say.`;
     }
     case 'never turns':
     case 'level':
@@ -218,11 +265,18 @@ function whatIs(chamber: ChamberResult, split: SplitResult, unit: JobUnit, isNam
   }
 }
 
+/** The parts a split lies between: every other part between bottom pin and driver is a master pin. */
+function partsAround(chamber: ChamberResult, split: SplitResult): { below: string; above: string } {
+  const isLower = chamber.splits[0]?.below === split.below;
+  const isUnderMaster = chamber.splits.some(({ below }) => below === split.above);
+  return { below: isLower ? 'bottom pin' : 'master pin', above: isUnderMaster ? 'master pin' : 'driver' };
+}
+
 /** "level with the line", ".0095 in above the line". A flat top may be too high although it stands below the crest. */
-function placeOf(offset: number, unit: JobUnit): string {
+function placeOf(offset: number, unit: JobUnit, line: string): string {
   const rounded = formatLength(Math.abs(offset), { unit, form: 'bench' });
-  if (Number(rounded) === 0) return 'level with the shear line';
-  return `${amount(offset, unit)} ${offset > 0 ? 'above' : 'below'} the shear line`;
+  if (Number(rounded) === 0) return `level with ${line}`;
+  return `${amount(offset, unit)} ${offset > 0 ? 'above' : 'below'} ${line}`;
 }
 
 function leastToSpare(all: readonly Placed[], unit: JobUnit): AnswerPoint[] {

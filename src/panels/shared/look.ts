@@ -7,6 +7,7 @@ import { assemble } from '../../model/assembly/build-assembly.ts';
 import { type ChamberRows, chamberRows } from '../../model/edit/chamber-rows.ts';
 import type { ChamberResult, Evaluation } from '../../model/evaluate/evaluation.ts';
 import { evaluateBench } from '../../model/evaluate/evaluate.ts';
+import { meantLine, whatTurns } from '../../model/evaluate/what-turns.ts';
 import { type Bench, layOut, type Selection } from '../../model/measured/selection.ts';
 import type { Job } from '../../model/schema/job-schema.ts';
 import type { Id } from '../../model/schema/leaf.ts';
@@ -45,6 +46,17 @@ export function lookAt(job: Job, selection: Selection): Look {
   };
   ofJob.set(name, look);
   return look;
+}
+
+/** The shear line that matters first: one that turns, or may, or that this key is meant to turn. */
+export function focusOf({ job, selection, evaluation }: Look): Id | null {
+  return whatTurns(evaluation, meantLine(job, selection.cylinder, selection.key)).focus;
+}
+
+/** The line that is looked at: the one the person picked, else the one that matters. */
+export function useLine(look: Look): Id | null {
+  const picked = useView((view) => view.pickedLine);
+  return picked ?? focusOf(look);
 }
 
 /** What the picks of the view select in a job; null while there is nothing to look at. */

@@ -32,7 +32,7 @@ describe('evaluating a job', () => {
     const evaluation = of(job);
     expect(evaluation.lines[0]).toMatchObject({ verdict: 'will not turn', blockedBy: ['chamber-2'] });
     expect(evaluation.chambers[1]?.splits[0]?.nextStep).toMatch(
-      /^Use a ball \+ bottom pin of \.\d+ in to \.\d+ in\.$/,
+      /^Use a bottom pin of \.\d+ in to \.\d+ in\.$/,
     );
   });
 
