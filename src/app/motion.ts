@@ -92,7 +92,7 @@ function wayOf(playing: Playing, { document, view }: MotionStores): Way | null {
       return { from: state.travel, to, seconds: Math.max(0.2, WHOLE_WAY_S * share), set: moveKey };
     }
     case 'turn': {
-      const attempt = turnAttempt(look);
+      const attempt = turnAttempt(look, state.pickedLine);
       return attempt === null
         ? null
         : { from: state.turn, to: Math.max(attempt.reach, TRIED_RAD), seconds: TURN_S, set: turnPlug };

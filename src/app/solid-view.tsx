@@ -2,7 +2,7 @@
 import { useMemo, useState } from 'react';
 import { poseOf } from '../panels/section/use-pose.ts';
 import type { Look } from '../panels/shared/look.ts';
-import { useLook } from '../panels/shared/look.ts';
+import { focusOf, useLook } from '../panels/shared/look.ts';
 import { usePreference, useServices, useView } from '../panels/shared/services.tsx';
 import { useMedia } from '../panels/shared/use-media.ts';
 import { verdictWords } from '../panels/answer/verdict-words.ts';
@@ -79,12 +79,12 @@ function poseSource(look: Look, view: ViewStore): PoseSource {
   return {
     subscribe: (onChange) =>
       view.subscribe((now, before) => {
-        if (now.travel !== before.travel || now.turn !== before.turn || now.playing !== before.playing)
-          onChange();
+        const isMoved = now.travel !== before.travel || now.turn !== before.turn;
+        if (isMoved || now.playing !== before.playing || now.pickedLine !== before.pickedLine) onChange();
       }),
     poseAt: () => {
-      const { travel, turn } = view.getState();
-      return poseOf(look, travel, turn);
+      const { travel, turn, pickedLine } = view.getState();
+      return poseOf(look, travel, turn, pickedLine);
     },
     isRunning: () => view.getState().playing !== 'nothing',
   };
@@ -101,9 +101,16 @@ function visibilityOf(showing: Readonly<Record<string, Showing>>): PartVisibilit
   return Object.fromEntries(Object.entries(showing).map(([part, how]) => [part, APPEARANCE[how]]));
 }
 
-/** Chamber numbers over the chambers, and a flag on the first that holds the lock. */
-function marksOf({ assembly, evaluation, chamberResults, job }: Look): SceneMark[] {
-  const holding = evaluation.lines.find((line) => line.verdict === 'will not turn')?.blockedBy[0];
+/** Chamber numbers over the chambers, and a flag on the first that holds the lock, at the line that matters. */
+function marksOf(look: Look): SceneMark[] {
+  const { assembly, evaluation, chamberResults, job } = look;
+  const focus = focusOf(look);
+  const lineIndex = Math.max(
+    0,
+    evaluation.lines.findIndex(({ line }) => line === focus),
+  );
+  const line = evaluation.lines[lineIndex];
+  const holding = line?.verdict === 'will not turn' ? line.blockedBy[0] : undefined;
   return assembly.chambers.flatMap((chamber): SceneMark[] => {
     const number: SceneMark = {
       id: `number ${chamber.id}`,
@@ -113,9 +120,12 @@ function marksOf({ assembly, evaluation, chamberResults, job }: Look): SceneMark
     };
     const result = chamberResults.get(chamber.id);
     const words =
-      chamber.id === holding && result !== undefined ? verdictWords(result, job.settings.unit) : null;
+      chamber.id === holding && result !== undefined
+        ? verdictWords(result, job.settings.unit, line?.line)
+        : null;
     if (words === null) return [number];
-    const crest = (assembly.lines[0]?.radius ?? 0) + (assembly.lines[0]?.innerAxisY ?? 0);
+    const { radius = 0, innerAxisY = 0 } = assembly.lines[lineIndex] ?? {};
+    const crest = radius + innerAxisY;
     return [
       number,
       { id: `flag ${chamber.id}`, at: [0, crest, chamber.z], text: words.offset, kind: 'flag' },

@@ -16,6 +16,7 @@ import {
   restDepth,
   rodToFloor,
   sleeveAcross,
+  sleeveStrip,
   standsUpBy,
 } from './jaw-scenes-cylinder.ts';
 import { bladeHeight, cutPosition, overBall, rootDepth, rootFlat, tipPosition } from './jaw-scenes-key.ts';
@@ -26,6 +27,7 @@ import {
   driverEndDomed,
   driverEndRounded,
   driverEndSharp,
+  masterPinLength,
   driverLength,
   pinLength,
   pinTipBall,
@@ -51,6 +53,7 @@ const SCENES: Readonly<Record<JawDrawingKind, Scene>> = {
     words: 'Jaws across the solid part of the plug, at right angles to the chambers',
   },
   sleeveAcross: { draw: sleeveAcross, words: 'Jaws across the outside of the sleeve' },
+  sleeveStrip: { draw: sleeveStrip, words: 'A strip between sleeve and shell, at the top' },
   clearanceStrip: { draw: clearanceStrip, words: 'A strip between plug and shell, at the top' },
   keyEdgeLevel: {
     draw: keyEdgeLevel,
@@ -94,6 +97,7 @@ const SCENES: Readonly<Record<JawDrawingKind, Scene>> = {
     draw: ballAndPin,
     words: 'Ball and bottom pin together in a holder, one jaw under the ball, one on the pin',
   },
+  masterPinLength: { draw: masterPinLength, words: 'Master pin held square, jaws on both ends' },
   driverLength: { draw: driverLength, words: 'Jaws on both ends of the driver' },
   springSolid: { draw: springSolid, words: 'Spring squeezed between the jaws until the coils touch' },
   springFree: { draw: springFree, words: 'Spring standing free between the jaws' },

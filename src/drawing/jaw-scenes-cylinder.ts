@@ -91,6 +91,20 @@ export function clearanceStrip(): DrawingNode[] {
   ];
 }
 
+export function sleeveStrip(): DrawingNode[] {
+  const [x, y] = [110, 8];
+  const outside = loop([10, -20], [210, -20], [210, 136], [10, 136]);
+  const ring = (radius: number, lift: number) => circle({ x, y: y + lift }, radius);
+  return [
+    hollowIn([outside]),
+    metal('shell', [outside, ring(104, 4)]),
+    metal('sleeve', [ring(96, 0), ring(72, -1)]),
+    metal('plug', plugFromEnd({ ...PLUG, x, y: y - 3, radius: 69, roof: 34, floor: -100 })),
+    node('path', { class: 'strip', d: 'M78 33Q110 27 142 33' }),
+    lookHere({ x, y: 108 }, 15),
+  ];
+}
+
 function keyEdge(floor: number): DrawingNode[] {
   const look = { ...PLUG, x: 110, y: 128, radius: 100, slot: 14, floor, roof: 60 };
   const half = look.slot - 2;

@@ -60,6 +60,15 @@ export function ballAndPin(): DrawingNode[] {
   ];
 }
 
+export function masterPinLength(): DrawingNode[] {
+  const pin = { radius: 22, length: 24, lower: bevelled(4), upper: bevelled(4) };
+  return [
+    metal('masterPin', turnedPart(pin, 90, 58)),
+    caliper({ from: 58, to: 82, at: 90, beam: 168, way: 'up' }),
+    measured({ x: 130, y: 58 }, { x: 130, y: 82 }),
+  ];
+}
+
 export function driverLength(): DrawingNode[] {
   const driver = { radius: 19, length: 62, lower: bevelled(5), upper: FLAT };
   return [

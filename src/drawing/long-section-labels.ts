@@ -29,11 +29,15 @@ export function flagWishes(
 ): FlagWish[] {
   const isHome = assembly.key !== null && Math.abs(pose.travel - assembly.key.seatedTravel) < 1e-9;
   if (evaluation === null || !isHome || evaluation.commonError !== null) return [];
+  // What a line that turns leaves behind holds nothing: no flags there.
+  if (evaluation.lines.some((line) => line.verdict === 'turns')) return [];
+  const flagged = options.flaggedLine ?? null;
   const wishes = evaluation.lines.flatMap((line, lineIndex) =>
     assembly.chambers.flatMap((chamber): FlagWish[] => {
       const result = resultOf(evaluation, chamber.id);
       const found = result === null ? null : splitAt(result, line.line);
       if (found === null || !line.blockedBy.includes(chamber.id)) return [];
+      if (flagged !== null && line.line !== flagged) return [];
       const symbol = symbolOf(found.verdict);
       if (symbol === 'turns' || symbol === 'none') return [];
       return [
@@ -41,7 +45,7 @@ export function flagWishes(
           chamber: chamber.id,
           lineIndex,
           x: xPx(view, chamber.z),
-          text: splitSentence(found.split.offset, found.verdict, options.unit),
+          text: `${splitSentence(found.split.offset, found.verdict, options.unit)}${atLine(assembly, lineIndex)}`,
           shortText: amountText(found.split.offset, options.unit),
           symbol,
         },
@@ -52,6 +56,11 @@ export function flagWishes(
   const rank = (wish: FlagWish): number =>
     (wish.symbol === 'stops' ? 0 : 2) - (wish.chamber === options.pickedChamber ? 1 : 0);
   return once.sort((a, b) => rank(a) - rank(b) || a.x - b.x);
+}
+
+/** Names the line on a flag where there are several. */
+function atLine({ lines }: Assembly, index: number): string {
+  return lines.length < 2 ? '' : index === 0 ? ', inner line' : ', outer line';
 }
 
 /** Draws numbers, and the flags with their poles down to the line. */

@@ -9,6 +9,8 @@ export type LongSectionOptions = {
   readonly maxHeight?: number;
   readonly unit: JobUnit;
   readonly pickedChamber?: string | null;
+  /** The line whose chambers are flagged; by default each chamber at the first line it holds. */
+  readonly flaggedLine?: string | null;
   /** mm across from the plug's axis. */
   readonly planeOffset?: number;
   /** by default `bodies` */

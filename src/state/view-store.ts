@@ -33,6 +33,8 @@ export type ViewState = {
   readonly key: Id | null;
   readonly plan: Id | null;
   readonly pickedChamber: Id | null;
+  /** Of several shear lines the one looked at, and turned where both would; null: the one that matters. */
+  readonly pickedLine: Id | null;
   /** How far the key still is out, mm; 0 is home. */
   readonly travel: number;
   /** Of the plug, from upright. */
@@ -54,6 +56,8 @@ export type ViewActions = {
   readonly pickKey: (key: Id | null) => void;
   readonly pickPlan: (plan: Id | null) => void;
   readonly pickChamber: (chamber: Id | null) => void;
+  /** Looks at another shear line; a turned plug stands upright again. */
+  readonly pickLine: (line: Id | null) => void;
   /** Puts the key somewhere along its way, which stops what plays and turns the plug back upright. Never past home. */
   readonly moveKey: (travel: number) => void;
   /** Turns the plug, which stops what plays. */
@@ -80,6 +84,7 @@ const FIRST_VIEW: ViewState = Object.freeze<ViewState>({
   key: null,
   plan: null,
   pickedChamber: null,
+  pickedLine: null,
   travel: 0,
   turn: asRadians(0),
   playing: 'nothing',
@@ -109,9 +114,10 @@ export function createViewStore(first?: Job): ViewStore {
     pickCylinder: (from, cylinder) =>
       set({ ...picksFor(from, { ...get(), cylinder }), turn: asRadians(0), playing: 'nothing' }),
     // other cuts, other stacks: the plug may not turn as far
-    pickKey: (key) => set({ key, turn: asRadians(0), playing: 'nothing' }),
-    pickPlan: (plan) => set({ plan, turn: asRadians(0), playing: 'nothing' }),
+    pickKey: (key) => set({ key, pickedLine: null, turn: asRadians(0), playing: 'nothing' }),
+    pickPlan: (plan) => set({ plan, pickedLine: null, turn: asRadians(0), playing: 'nothing' }),
     pickChamber: (pickedChamber) => set({ pickedChamber }),
+    pickLine: (pickedLine) => set({ pickedLine, turn: asRadians(0), playing: 'nothing' }),
     moveKey: (travel) => set({ travel: Math.max(0, travel), turn: asRadians(0), playing: 'nothing' }),
     turnPlug: (turn) => set({ turn, playing: 'nothing' }),
     playTo: ({ travel, turn }) =>
@@ -129,7 +135,8 @@ export function createViewStore(first?: Job): ViewStore {
         picks.cylinder === now.cylinder &&
         picks.key === now.key &&
         picks.plan === now.plan &&
-        picks.pickedChamber === now.pickedChamber;
+        picks.pickedChamber === now.pickedChamber &&
+        picks.pickedLine === now.pickedLine;
       if (!isSame) set(picks);
       // Other stacks may not turn as far: the plug stands upright again.
       if (now.turn !== 0) set({ turn: asRadians(0), playing: 'nothing' });
@@ -138,14 +145,14 @@ export function createViewStore(first?: Job): ViewStore {
   }));
 }
 
-type Picks = Pick<ViewState, 'cylinder' | 'key' | 'plan' | 'pickedChamber'>;
+type Picks = Pick<ViewState, 'cylinder' | 'key' | 'plan' | 'pickedChamber' | 'pickedLine'>;
 
 /** The picks nearest to those of now that exist in the job: kept if there, else the first that fits. */
 function picksFor(job: Job, now: Picks): Picks {
   const cylinder = job.cylinders.find(({ id }) => id === now.cylinder) ?? job.cylinders[0];
   if (cylinder === undefined) {
     const key = job.keys.find(({ id }) => id === now.key) ?? job.keys[0];
-    return { cylinder: null, key: key?.id ?? null, plan: null, pickedChamber: null };
+    return { cylinder: null, key: key?.id ?? null, plan: null, pickedChamber: null, pickedLine: null };
   }
   const seated = job.seatings.find((seating) => seating.cylinder === cylinder.id);
   const key =
@@ -159,5 +166,6 @@ function picksFor(job: Job, now: Picks): Picks {
     key: key?.id ?? null,
     plan: plan?.id ?? null,
     pickedChamber: chamber?.id ?? null,
+    pickedLine: cylinder.lines.find(({ id }) => id === now.pickedLine)?.id ?? null,
   };
 }

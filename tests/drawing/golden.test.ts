@@ -38,6 +38,7 @@ describe('golden drawings', () => {
     const assembly = sampleAssembly({
       chambers: 7,
       hasSleeve: true,
+      outerOffset: 0.3,
       offsets: [0, 0.3, 0.25, -0.3, 0.11, 0.24, -0.02],
     });
     const pose = samplePose(assembly);

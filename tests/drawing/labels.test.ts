@@ -17,7 +17,9 @@ const OFFSETS = [
   [0.3, -0.4, 0.25, 0.11, -0.5, 0.24, -0.3],
 ];
 const CASES = [5, 6, 7].flatMap((chambers) =>
-  [false, true].flatMap((hasSleeve) => OFFSETS.map((offsets) => ({ chambers, hasSleeve, offsets }))),
+  [false, true].flatMap((hasSleeve) =>
+    OFFSETS.map((offsets) => ({ chambers, hasSleeve, offsets, outerOffset: 0.3 })),
+  ),
 );
 
 describe('labels', () => {

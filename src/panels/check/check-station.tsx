@@ -5,7 +5,7 @@ import { AnswerBox } from '../answer/answer-box.tsx';
 import { answerOf } from '../answer/answer-of.ts';
 import { splitThatMatters } from '../answer/verdict-words.ts';
 import { BenchTests } from '../measure/bench-tests.tsx';
-import type { Look } from '../shared/look.ts';
+import { focusOf, type Look } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
 import './check-station.css';
 
@@ -60,7 +60,7 @@ function OneAtATime({ look }: { readonly look: Look }) {
                 {result.alone?.withDriver ?? 'unknown'}
               </span>
             </summary>
-            <NextStep step={splitThatMatters(result)?.split.nextStep ?? null} />
+            <NextStep step={splitThatMatters(result, focusOf(look) ?? undefined)?.split.nextStep ?? null} />
             <BenchTests row={row} look={look} result={result} />
           </details>
         );

@@ -1,14 +1,16 @@
-import { useMemo } from 'react';
+import { lazy, Suspense, useMemo } from 'react';
 import { closeUp, closeUpCaption } from '../../drawing/close-up.ts';
 import type { Pose } from '../../model/assembly/pose.ts';
 import type { Id } from '../../model/schema/leaf.ts';
 import { verdictWords } from '../answer/verdict-words.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
-import type { Look } from '../shared/look.ts';
+import { type Look, useLine } from '../shared/look.ts';
 import { lowerStackName } from '../shared/part-labels.ts';
 import { useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
 import { homePose, usePose } from './use-pose.ts';
+
+const LineSwitch = lazy(async () => ({ default: (await import('./line-switch.tsx')).LineSwitch }));
 
 /** px. Between neighbours; the narrowest that can be read; the widest that still is one of a row. */
 const GAP = 12;
@@ -47,7 +49,13 @@ function CloseUps({ look, pose, note }: { readonly look: Look; readonly pose: Po
   const count = Math.max(1, open.length);
   const fitting = Math.floor((room - (count - 1) * GAP) / count);
   const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, fitting));
-  const options = { unit, mode: 'stretched', stretch: STRETCH } as const;
+  const line = useLine(look);
+  const options = {
+    unit,
+    mode: 'stretched',
+    stretch: STRETCH,
+    ...(line !== null && { line }),
+  } as const;
   if (isEmpty)
     return (
       <p className="small quiet">
@@ -56,6 +64,11 @@ function CloseUps({ look, pose, note }: { readonly look: Look; readonly pose: Po
     );
   return (
     <div ref={frame} className="close-ups-frame">
+      {look.assembly.lines.length < 2 ? null : (
+        <Suspense fallback={null}>
+          <LineSwitch look={look} line={line} />
+        </Suspense>
+      )}
       {room === 0 ? null : (
         <ol className="close-ups">
           {open.map(({ chamber, number }) => (
@@ -66,6 +79,7 @@ function CloseUps({ look, pose, note }: { readonly look: Look; readonly pose: Po
               chamber={chamber.id}
               number={number}
               width={width}
+              line={line}
             />
           ))}
         </ol>
@@ -84,9 +98,10 @@ type CloseUpButtonProps = {
   readonly chamber: Id;
   readonly number: number;
   readonly width: number;
+  readonly line: Id | null;
 };
 
-function CloseUpButton({ look, pose, chamber, number, width }: CloseUpButtonProps) {
+function CloseUpButton({ look, pose, chamber, number, width, line }: CloseUpButtonProps) {
   const isPicked = useView((view) => view.pickedChamber === chamber);
   const pick = useView((view) => view.pickChamber);
   const { unit } = look.job.settings;
@@ -96,6 +111,7 @@ function CloseUpButton({ look, pose, chamber, number, width }: CloseUpButtonProp
         isDecoration
         drawing={closeUp(look.assembly, pose, look.evaluation, {
           chamber,
+          ...(line !== null && { line }),
           width,
           windowHeight: WINDOW_HEIGHT,
           unit,
@@ -106,10 +122,10 @@ function CloseUpButton({ look, pose, chamber, number, width }: CloseUpButtonProp
         })}
       />
     ),
-    [look, pose, chamber, width, unit, isPicked],
+    [look, pose, chamber, width, unit, isPicked, line],
   );
   const result = look.chamberResults.get(chamber);
-  const words = result === undefined ? null : verdictWords(result, unit);
+  const words = result === undefined ? null : verdictWords(result, unit, line ?? undefined);
   const name = lowerStackName(look.job, look.bench.plan, chamber);
   return (
     <li>

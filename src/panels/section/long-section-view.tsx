@@ -1,6 +1,6 @@
 import { longSection } from '../../drawing/long-section.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
-import type { Look } from '../shared/look.ts';
+import { type Look, useLine } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
 import { usePose } from './use-pose.ts';
@@ -14,6 +14,7 @@ export function LongSectionView({ look, maxHeight }: { readonly look: Look; read
   const [frame, width] = useWidth<HTMLDivElement>();
   const pose = usePose(look);
   const pickedChamber = useView((view) => view.pickedChamber);
+  const flaggedLine = useLine(look);
   return (
     <div ref={frame} className="long-section">
       {width === 0 ? null : (
@@ -23,6 +24,7 @@ export function LongSectionView({ look, maxHeight }: { readonly look: Look; read
             maxHeight,
             unit: look.job.settings.unit,
             pickedChamber,
+            flaggedLine,
           })}
         />
       )}

@@ -1,7 +1,10 @@
+import { lazy, Suspense } from 'react';
 import type { Look } from '../shared/look.ts';
 import { useServices, useView } from '../shared/services.tsx';
 import { keyWords } from './key-words.ts';
 import { turnAttempt, turnWords } from './turn-words.ts';
+
+const TurnChoice = lazy(async () => ({ default: (await import('./turn-choice.tsx')).TurnChoice }));
 
 /** What can be made to move, and where it stands. */
 export function SectionTools({ look }: { readonly look: Look }) {
@@ -18,7 +21,9 @@ export function SectionTools({ look }: { readonly look: Look }) {
   const way = key === null ? null : { seated: key.seatedTravel, out: key.outTravel };
   const isHome = way !== null && travel - way.seated < 1e-3;
   const isTurned = Math.abs(turn) > 1e-6;
-  const canTurn = turnAttempt(look) !== null;
+  const line = useView((view) => view.pickedLine);
+  const attempt = turnAttempt(look, line);
+  const canTurn = attempt !== null;
   const tryTheTurn = () => {
     if (way !== null && !isHome) moveKey(way.seated);
     play('turn');
@@ -45,8 +50,13 @@ export function SectionTools({ look }: { readonly look: Look }) {
           >
             {isTurned ? 'Turn back' : 'Try the turn'}
           </button>
+          {attempt !== null && attempt.clear.length > 1 ? (
+            <Suspense fallback={null}>
+              <TurnChoice look={look} attempt={attempt} />
+            </Suspense>
+          ) : null}
           <output className="section-state quiet">
-            {isTurned || playing === 'turn' ? turnWords(look, turn) : keyWords(travel, way, unit)}
+            {isTurned || playing === 'turn' ? turnWords(look, turn, line) : keyWords(travel, way, unit)}
           </output>
         </>
       )}

@@ -12,7 +12,8 @@ export function TurnView({ look, maxHeight }: { readonly look: Look; readonly ma
   const pose = usePose(look);
   const picked = useView((view) => view.pickedChamber);
   const turn = useView((view) => view.turn);
-  const attempt = turnAttempt(look);
+  const line = useView((view) => view.pickedLine);
+  const attempt = turnAttempt(look, line);
   const stop = attempt?.stoppedBy[0];
   const chamber = stop?.chamber ?? picked ?? look.assembly.chambers[0]?.id;
   if (chamber === undefined) return null;
