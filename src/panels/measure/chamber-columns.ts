@@ -2,6 +2,7 @@
 import { setCutOverBall, setCutRootDepth } from '../../model/edit/edit-key.ts';
 import { setStandsUpBy } from '../../model/edit/edit-seating.ts';
 import { lowerStackValue, setLowerStack, setPartLength } from '../../model/edit/edit-stack.ts';
+import { addMasterPin, removeMasterPin } from '../../model/edit/edit-master-pins.ts';
 import { knownStack, setKnownStack } from '../../model/edit/known-set.ts';
 import { assumedValue } from '../../model/edit/values.ts';
 import { usualSizes } from '../../model/edit/usual-values.ts';
@@ -24,6 +25,8 @@ export type ColumnSetting = {
   readonly look: Look;
   readonly key: Id;
   readonly ways: ReadonlySet<HeightWay>;
+  /** Columns for master pins, even where there is none yet. */
+  readonly asksMasterPins: boolean;
   readonly stackWay: StackWay;
   /** The ball + pin that stands up, before the first reading is stored. */
   readonly longStack: LengthValue | undefined;
@@ -67,7 +70,21 @@ export function chamberColumns(setting: ColumnSetting): Column[] {
     columns.push(column(setting, 'ball', 'Ball', ballField));
     columns.push(column(setting, 'pin', 'Bottom pin', pinField));
   }
+  const most = mostMasterPins(setting.look);
+  for (let place = 0; place < Math.max(most, setting.asksMasterPins ? 1 : 0); place++) {
+    const title = most > 1 ? `Master pin ${place + 1}` : 'Master pin';
+    columns.push(column(setting, `master ${place}`, title, masterField(place, title)));
+  }
   return columns;
+}
+
+/** Whether master pins are to be asked for: there are some, or a sleeve that makes no sense without. */
+export function masterPinsUsed(look: Look): boolean {
+  return mostMasterPins(look) > 0 || look.assembly.lines.length > 1;
+}
+
+function mostMasterPins({ rows }: Look): number {
+  return Math.max(0, ...rows.rows.map((row) => row.parts?.masterPins.length ?? 0));
 }
 
 /** The ball laid in the cuts: as it was entered, else the ball in the stacks, else the usual one. */
@@ -199,5 +216,28 @@ function pinField(_setting: ColumnSetting, { number, parts }: ChamberRow): Field
     set: (job, value) => setPartLength(job, pin.id, 'length', value),
     plausible: PLAUSIBLE.pinLength,
     help: 'pin length',
+  };
+}
+
+/** A length typed where there is no master pin yet puts one there; emptied, the pin goes. */
+function masterField(place: number, title: string): FieldMaker {
+  return ({ look, newId }, { chamber, number, parts }) => {
+    if (parts === null || parts.driver === null || place > parts.masterPins.length) return null;
+    const { plan } = look.selection;
+    const pin = parts.masterPins[place];
+    return {
+      id: pin === undefined ? `chamber/${chamber.id}/masterPin` : `part/${pin.id}/length`,
+      label: `${title}, chamber ${number}`,
+      value: pin?.length,
+      set: (job, value) => {
+        if (pin === undefined)
+          return value === undefined ? job : addMasterPin(job, plan, chamber.id, value, newId);
+        return value === undefined
+          ? removeMasterPin(job, plan, chamber.id, pin.id)
+          : setPartLength(job, pin.id, 'length', value);
+      },
+      plausible: PLAUSIBLE.masterPin,
+      help: 'master pin',
+    };
   };
 }

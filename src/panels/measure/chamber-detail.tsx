@@ -6,12 +6,14 @@ import type { ChamberRow } from '../../model/edit/chamber-rows.ts';
 import { pinRoute } from '../../model/edit/edit-seating.ts';
 import type { ChamberResult, Route } from '../../model/evaluate/evaluation.ts';
 import { formatLength } from '../../model/units/format-length.ts';
+import type { Id } from '../../model/schema/leaf.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
 import { splitThatMatters } from '../answer/verdict-words.ts';
-import type { Look } from '../shared/look.ts';
+import { focusOf, type Look } from '../shared/look.ts';
 import { useEdit } from '../shared/services.tsx';
 import { BenchTests } from './bench-tests.tsx';
 import type { Column } from './chamber-columns.ts';
+import { MasterPins } from './master-pins.tsx';
 import { ReadAgain } from './read-again.tsx';
 
 type ChamberDetailProps = {
@@ -24,13 +26,15 @@ export function ChamberDetail({ row, look, columns }: ChamberDetailProps) {
   const result = look.chamberResults.get(row.chamber.id);
   const { unit } = look.job.settings;
   if (result === undefined) return <p>This chamber is closed: nothing is in it.</p>;
-  const found = splitThatMatters(result);
+  const line = focusOf(look) ?? undefined;
+  const found = splitThatMatters(result, line);
   const isOpenQuestion = found?.verdict === "can't say yet";
   const fields = columns.flatMap((column) => column.fields.get(row.chamber.id) ?? []);
   return (
     <div className="chamber-detail">
-      {found === null ? null : <Window result={result} unit={unit} />}
+      {found === null ? null : <Window result={result} unit={unit} line={line} />}
       {result.missing.length === 0 ? null : <p>{result.missing.join(' ')}</p>}
+      <MasterPins row={row} look={look} />
       <Routes row={row} look={look} result={result} />
       {isOpenQuestion ? <ReadAgain fields={fields} /> : null}
       <BenchTests row={row} look={look} result={result} />
@@ -38,8 +42,14 @@ export function ChamberDetail({ row, look, columns }: ChamberDetailProps) {
   );
 }
 
-function Window({ result, unit }: { readonly result: ChamberResult; readonly unit: JobUnit }) {
-  const found = splitThatMatters(result);
+type WindowProps = {
+  readonly result: ChamberResult;
+  readonly unit: JobUnit;
+  readonly line: Id | undefined;
+};
+
+function Window({ result, unit, line }: WindowProps) {
+  const found = splitThatMatters(result, line);
   if (found === null) return null;
   const { window, margin, expandedUncertainty, nextStep } = found.split;
   const text = (mm: number) => formatLength(Math.abs(mm), { unit, form: 'bench' });

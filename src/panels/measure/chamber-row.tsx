@@ -1,19 +1,26 @@
 import type { ChamberRow } from '../../model/edit/chamber-rows.ts';
 import type { ChamberResult } from '../../model/evaluate/evaluation.ts';
 import { formatLength } from '../../model/units/format-length.ts';
+import type { Id } from '../../model/schema/leaf.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
-import { verdictWords } from '../answer/verdict-words.ts';
+import { splitThatMatters, verdictWords } from '../answer/verdict-words.ts';
 import type { Look } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
 import type { Column } from './chamber-columns.ts';
 import { LengthField } from './length-field.tsx';
 
+/** Inside to outside. */
+export const LINE_TITLES = ['Inner line', 'Outer line'] as const;
+
 type ChamberRowProps = {
   readonly row: ChamberRow;
   readonly look: Look;
   readonly columns: readonly Column[];
   readonly verdictsWait: boolean;
+  /** The line whose heights to use are told. */
+  readonly focusLine: Id | null;
+  readonly useTitle: string;
   readonly isOpen: boolean;
   readonly detailId: string;
   readonly onToggle: () => void;
@@ -39,15 +46,29 @@ export function ChamberRowView(props: ChamberRowProps) {
           {row.number}
         </button>
       </th>
-      <td role="cell" className="chamber-verdict">
-        <AtTheLine result={result} unit={unit} verdictsWait={props.verdictsWait} />
-      </td>
+      {look.evaluation.lines.map(({ line }, i, lines) => (
+        <td
+          key={line}
+          role="cell"
+          className="chamber-verdict"
+          data-line-title={lines.length > 1 ? LINE_TITLES[i] : undefined}
+          data-quiet={lines.length > 1 && line !== props.focusLine}
+        >
+          <AtTheLine
+            result={result}
+            unit={unit}
+            line={line}
+            verdictsWait={props.verdictsWait}
+            isSmall={lines.length > 1}
+          />
+        </td>
+      ))}
       <td
         role="cell"
         className="chamber-use is-number"
-        data-column-title={result?.useFrom == null ? '' : 'Use a ball + pin of'}
+        data-column-title={result?.useFrom == null ? '' : props.useTitle}
       >
-        {result === undefined ? null : <RangeToUse result={result} unit={unit} />}
+        {result === undefined ? null : <RangeToUse result={result} unit={unit} line={props.focusLine} />}
       </td>
       {columns.map((column) => {
         const field = column.fields.get(row.chamber.id);
@@ -71,14 +92,19 @@ export function ChamberRowView(props: ChamberRowProps) {
 function AtTheLine({
   result,
   unit,
+  line,
   verdictsWait,
+  isSmall,
 }: {
   readonly result: ChamberResult | undefined;
   readonly unit: JobUnit;
+  readonly line: Id;
   readonly verdictsWait: boolean;
+  /** Beside another line's: no larger than it has to be. */
+  readonly isSmall: boolean;
 }) {
   if (result === undefined) return <span className="quiet">closed</span>;
-  const words = verdictWords(result, unit);
+  const words = verdictWords(result, unit, line);
   if (words.symbol === 'none')
     return (
       <>
@@ -90,7 +116,11 @@ function AtTheLine({
     );
   return (
     <>
-      <strong className="offset-words" data-verdict={verdictsWait ? undefined : words.symbol}>
+      <strong
+        className="offset-words"
+        data-small={isSmall}
+        data-verdict={verdictsWait ? undefined : words.symbol}
+      >
         {words.offset}
       </strong>
       {verdictsWait ? (
@@ -106,8 +136,17 @@ function AtTheLine({
 }
 
 /** "from – to", or about one height when no length is certain. */
-function RangeToUse({ result, unit }: { readonly result: ChamberResult; readonly unit: JobUnit }) {
-  const { useFrom, useTo, noneCertain } = result;
+function RangeToUse({
+  result,
+  unit,
+  line,
+}: {
+  readonly result: ChamberResult;
+  readonly unit: JobUnit;
+  readonly line: Id | null;
+}) {
+  const { useFrom, useTo, noneCertain } =
+    (line === null ? null : splitThatMatters(result, line)?.split) ?? result;
   if (useFrom === null || useTo === null) return null;
   const text = (mm: number) => formatLength(mm, { unit, form: 'bench', keepsPlaces: true });
   if (noneCertain)

@@ -4,10 +4,10 @@
  */
 import { type ClipboardEvent, lazy, Suspense, useState } from 'react';
 import type { Id } from '../../model/schema/leaf.ts';
-import type { Look } from '../shared/look.ts';
+import { focusOf, type Look } from '../shared/look.ts';
 import { inRem, useWidth } from '../shared/use-width.ts';
 import type { Column } from './chamber-columns.ts';
-import { ChamberRowView } from './chamber-row.tsx';
+import { ChamberRowView, LINE_TITLES } from './chamber-row.tsx';
 import type { PastedBlock } from './paste-plan.ts';
 import './chamber-table.css';
 
@@ -23,6 +23,8 @@ type ChamberTableProps = {
 /** Room in text sizes: for number, verdict and range to use, and for each column that is written in. */
 const RESULTS_REM = 19.5;
 const ENTRY_REM = 6.25;
+/** A further line's offset and verdict. */
+const LINE_REM = 6.5;
 
 export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTableProps) {
   const [open, setOpen] = useState<Id | null>(null);
@@ -39,7 +41,11 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
   };
   const { looseCuts } = look.rows;
   const [frame, width] = useWidth<HTMLDivElement>();
-  const isFolded = width > 0 && inRem(width) < RESULTS_REM + columns.length * ENTRY_REM;
+  const { lines } = look.evaluation;
+  const focusLine = focusOf(look);
+  const useTitle = useWords(look, focusLine);
+  const resultsRem = RESULTS_REM + (lines.length - 1) * LINE_REM;
+  const isFolded = width > 0 && inRem(width) < resultsRem + columns.length * ENTRY_REM;
   return (
     <div ref={frame}>
       <table
@@ -57,11 +63,13 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
             <th role="columnheader" scope="col">
               <span className="visually-hidden">Chamber</span>
             </th>
-            <th role="columnheader" scope="col">
-              At the shear line
-            </th>
+            {lines.map(({ line }, i) => (
+              <th key={line} role="columnheader" scope="col">
+                {lines.length > 1 ? LINE_TITLES[i] : 'At the shear line'}
+              </th>
+            ))}
             <th role="columnheader" scope="col" className="is-number">
-              Use a ball + pin of
+              {useTitle}
             </th>
             {columns.map((column) => (
               <th key={column.id} role="columnheader" scope="col" className="is-number">
@@ -82,13 +90,15 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
                 look={look}
                 columns={columns}
                 verdictsWait={verdictsWait}
+                focusLine={focusLine}
+                useTitle={useTitle}
                 isOpen={isOpen}
                 detailId={detailId}
                 onToggle={() => setOpen(isOpen ? null : id)}
               />,
               isOpen ? (
                 <tr key={`${id} detail`} role="row" id={detailId} className="chamber-detail-row">
-                  <td role="cell" colSpan={3 + columns.length}>
+                  <td role="cell" colSpan={2 + lines.length + columns.length}>
                     <Suspense fallback={null}>
                       <ChamberDetail row={row} look={look} columns={columns} />
                     </Suspense>
@@ -107,4 +117,12 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
       )}
     </div>
   );
+}
+
+/** What the range to use is of: the lower stack at the inner line, everything under the split at an outer one. */
+function useWords({ rows, evaluation }: Look, line: Id | null): string {
+  const hasBalls = rows.rows.some((row) => row.parts?.ball != null);
+  const lower = hasBalls ? 'ball + pin' : 'pin';
+  const isOuter = evaluation.lines.length > 1 && line !== evaluation.lines[0]?.line;
+  return isOuter ? `Use ${lower} + master of` : `Use a ${lower} of`;
 }

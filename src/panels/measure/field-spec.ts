@@ -34,6 +34,8 @@ export const PLAUSIBLE = {
   plugMinusFloor: { fromMm: 4, toMm: 50 },
   clearance: { fromMm: 0.005, toMm: 0.6 },
   diameter: { fromMm: 1, toMm: 8 },
+  sleeveDiameter: { fromMm: 7, toMm: 65 },
+  masterPin: { fromMm: 0.1, toMm: 12 },
   pinLength: { fromMm: 1, toMm: 20 },
   spring: { fromMm: 0.8, toMm: 40 },
   depth: { fromMm: 3, toMm: 40 },

@@ -15,5 +15,11 @@ export type WaysChoiceProps = {
   readonly onChange: (ways: ReadonlySet<HeightWay>) => void;
   readonly stackWay: StackWay;
   readonly onStackWay: (way: StackWay) => void;
+  /** Master pins get a column when there are any, or when asked for. */
+  readonly master: {
+    readonly asks: boolean;
+    readonly isUsed: boolean;
+    readonly onChange: (asks: boolean) => void;
+  };
   readonly hasBalls: boolean;
 };

@@ -16,6 +16,11 @@ export type HelpTopic =
   | 'pin diameter'
   | 'known set'
   | 'play'
+  | 'play in sleeve'
+  | 'sleeve'
+  | 'sleeve play'
+  | 'sleeve chambers'
+  | 'master pin'
   | 'chamber diameter'
   | 'chamber position'
   | 'cut position'
@@ -45,6 +50,11 @@ export const HELP_DRAWINGS: Readonly<Partial<Record<HelpTopic, JawDrawingKind>>>
   'pin length': 'pinLength',
   'known set': 'ballAndPin',
   play: 'clearanceStrip',
+  'play in sleeve': 'clearanceStrip',
+  sleeve: 'sleeveAcross',
+  'sleeve play': 'sleeveStrip',
+  'sleeve chambers': 'chamberDiameter',
+  'master pin': 'masterPinLength',
   'chamber diameter': 'chamberDiameter',
   'chamber position': 'chamberPosition',
   'cut position': 'cutPosition',
@@ -108,6 +118,26 @@ export const HELP: Readonly<Record<HelpTopic, { readonly title: string; readonly
   play: {
     title: 'Play between plug and shell',
     text: 'Plug pushed down: the thickest feeler or strip that still goes in at the top.',
+  },
+  'play in sleeve': {
+    title: 'Play between plug and sleeve',
+    text: 'Plug in the sleeve, pushed down: the thickest feeler or strip that still goes in at the top.',
+  },
+  sleeve: {
+    title: 'Sleeve, across the outside',
+    text: 'At a right angle to the row of chambers. The outer shear line lies on this round.',
+  },
+  'sleeve play': {
+    title: 'Play between sleeve and shell',
+    text: 'Sleeve in the shell, pushed down: the thickest feeler or strip that still goes in at the top.',
+  },
+  'sleeve chambers': {
+    title: "Sleeve's chambers, across",
+    text: "The largest drill shank that drops in without force. Usually drilled together with the plug's.",
+  },
+  'master pin': {
+    title: 'Master pin, end to end',
+    text: 'Held square between the jaws. A thin one tilts easily: turn it a little and take the smallest reading.',
   },
   'chamber diameter': {
     title: 'Chamber, across',

@@ -7,7 +7,7 @@ import type { LengthValue } from '../../model/schema/leaf.ts';
 import { AnswerBox } from '../answer/answer-box.tsx';
 import { answerOf } from '../answer/answer-of.ts';
 import type { Answer } from '../answer/answer-text.ts';
-import type { Look } from '../shared/look.ts';
+import { focusOf, type Look } from '../shared/look.ts';
 import { useServices } from '../shared/services.tsx';
 import { ONE_HAND, useMedia } from '../shared/use-media.ts';
 import { ChamberTable } from './chamber-table.tsx';
@@ -17,6 +17,7 @@ import {
   type Column,
   type HeightWay,
   longStackUsed,
+  masterPinsUsed,
   type StackWay,
   stackWayUsed,
   waysUsed,
@@ -44,12 +45,23 @@ function Station({ look }: { readonly look: Look }) {
   const cutKey = known(look.selection.key ?? look.job.keys[0]?.id, 'a key to measure');
   const [chosen, setChosen] = useState<ReadonlySet<HeightWay> | null>(null);
   const [stackWay, setStackWay] = useState<StackWay>(() => stackWayUsed(look));
+  const [asksMaster, setAsksMaster] = useState(false);
   const [longStack, setLongStack] = useState<LengthValue | undefined>(undefined);
   const [pasted, setPasted] = useState<PastedBlock | null>(null);
   const used = waysUsed({ look, key: cutKey });
   const ways = new Set<HeightWay>([...used, ...(chosen ?? (used.size === 0 ? ['root depth' as const] : []))]);
   const stack = longStackUsed(look) ?? longStack;
-  const columns = chamberColumns({ look, key: cutKey, ways, stackWay, longStack: stack, newId });
+  const usesMaster = masterPinsUsed(look);
+  const asksMasterPins = usesMaster || asksMaster;
+  const columns = chamberColumns({
+    look,
+    key: cutKey,
+    ways,
+    asksMasterPins,
+    stackWay,
+    longStack: stack,
+    newId,
+  });
   const answer = answerOf(look);
   const isOneHand = useMedia(ONE_HAND);
   const helpers = [
@@ -69,6 +81,7 @@ function Station({ look }: { readonly look: Look }) {
           onChange={setChosen}
           stackWay={stackWay}
           onStackWay={setStackWay}
+          master={{ asks: asksMasterPins, isUsed: usesMaster, onChange: setAsksMaster }}
           hasBalls={look.rows.rows.some((row) => row.parts?.ball != null)}
         />
         {helpers.length === 0 ? null : (
@@ -107,7 +120,10 @@ function quickField(look: Look, columns: readonly Column[], answer: Answer): Fie
   // The first question is open right below.
   if (look.bench.cylinder.bodies[0]?.outerDiameter === undefined) return null;
   const named = answer.points.find((point) => point.chamber !== null)?.chamber;
-  const fields = columns.flatMap((column) => [...column.fields.entries()]);
+  const isInner = focusOf(look) === look.evaluation.lines[0]?.line;
+  const fields = columns
+    .filter(({ id }) => !(isInner && id.startsWith('master')))
+    .flatMap((column) => [...column.fields.entries()]);
   if (answer.tone === 'waiting') return fields.find(([, field]) => field.value === undefined)?.[1] ?? null;
   const chamber = named ?? look.rows.rows[0]?.chamber.id;
   return fields.findLast(([id]) => id === chamber)?.[1] ?? null;

@@ -1,5 +1,5 @@
 /** Asked once for the cylinder, and only when it comes to it: play, turn, sizes across, the key's blade, the instrument. */
-import { setLies, setRattle, setTurn } from '../../model/edit/edit-cylinder.ts';
+import { setTurn } from '../../model/edit/edit-cylinder.ts';
 import { lengthOf } from '../../model/measured/part-ends.ts';
 import type { Id } from '../../model/schema/leaf.ts';
 import { formatLength } from '../../model/units/format-length.ts';
@@ -9,7 +9,8 @@ import { useEdit } from '../shared/services.tsx';
 import { AngleField } from './angle-field.tsx';
 import { CaliperFields } from './caliper-fields.tsx';
 import { LengthField } from './length-field.tsx';
-import { capDepthField, clearanceField, diameterFields, keyFields, shopRuleField } from './once-fields.ts';
+import { capDepthField, diameterFields, keyFields, shopRuleField } from './once-fields.ts';
+import { PlayQuestion } from './play-question.tsx';
 import './once-block.css';
 
 export function OnceBlock({ look, cutKey }: { readonly look: Look; readonly cutKey: Id }) {
@@ -20,7 +21,7 @@ export function OnceBlock({ look, cutKey }: { readonly look: Look; readonly cutK
         <span className="fold-summary quiet">{onceSummary(look)}</span>
       </summary>
       <div className="fold-body">
-        <PlayQuestion look={look} />
+        {look.assembly.lines.length > 1 ? null : <PlayQuestion look={look} />}
         <TurnQuestion look={look} />
         <div className="field-grid" data-walk="across">
           {diameterFields(look).map((field) => (
@@ -50,44 +51,6 @@ function onceSummary({ bench, job }: Look): string {
   if (play === undefined) return angle;
   const text = formatLength(lengthOf(play, 0), { unit, keepsPlaces: true });
   return `play ${text}${play.basis === 'assumed' ? ' assumed' : ''}, turns ${angle}`;
-}
-
-function PlayQuestion({ look }: { readonly look: Look }) {
-  const edit = useEdit();
-  const { cylinder } = look.selection;
-  const line = look.bench.cylinder.lines[0];
-  const field = clearanceField(look);
-  if (line === undefined || field === null) return null;
-  return (
-    <div className="question-with-field">
-      <LengthField field={field} isLabelShown shortLabel="Play: strip that just goes in" />
-      <Choice
-        question="or: does the plug rattle?"
-        options={[
-          { value: 'tight', label: 'Tight' },
-          { value: 'normal', label: 'Normal' },
-          { value: 'loose', label: 'Loose' },
-        ]}
-        value={line.clearance.basis === 'assumed' ? rattleOf(lengthOf(line.clearance, 0)) : null}
-        onChoose={(rattle) => edit(`Play: ${rattle}`, (job) => setRattle(job, cylinder, line.id, rattle))}
-      />
-      <Choice
-        question="The plug lies"
-        options={[
-          { value: 'away from drivers', label: 'Pushed down' },
-          { value: 'centred', label: 'In the middle' },
-        ]}
-        value={line.lies}
-        onChoose={(lies) => edit(`The plug lies ${lies}`, (job) => setLies(job, cylinder, line.id, lies))}
-      />
-    </div>
-  );
-}
-
-/** mm. Between the usual values of tight, normal and loose. */
-function rattleOf(playMm: number): 'tight' | 'normal' | 'loose' {
-  if (playMm < 0.076) return 'tight';
-  return playMm < 0.127 ? 'normal' : 'loose';
 }
 
 function TurnQuestion({ look }: { readonly look: Look }) {

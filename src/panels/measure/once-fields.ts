@@ -67,9 +67,10 @@ export function rodField({ bench, selection }: Look, key: Id): FieldSpec {
 export function clearanceField({ bench, selection }: Look, lineIndex = 0): FieldSpec | null {
   const line = bench.cylinder.lines[lineIndex];
   if (line === undefined) return null;
+  const [inner, outer] = [lineIndex, lineIndex + 1].map((i) => bench.cylinder.bodies[i]?.role ?? 'shell');
   return {
     id: `line/${line.id}/clearance`,
-    label: 'Play between plug and shell',
+    label: `Play between ${inner ?? 'plug'} and ${outer ?? 'shell'}`,
     value: line.clearance,
     set: (job, value) => {
       const { unit } = job.settings;
@@ -81,7 +82,7 @@ export function clearanceField({ bench, selection }: Look, lineIndex = 0): Field
       );
     },
     plausible: PLAUSIBLE.clearance,
-    help: 'play',
+    help: inner === 'sleeve' ? 'sleeve play' : outer === 'sleeve' ? 'play in sleeve' : 'play',
   };
 }
 

@@ -13,7 +13,12 @@ export type PictureName =
   | 'foot rounded'
   | 'key level'
   | 'key above'
-  | 'key unknown';
+  | 'key unknown'
+  | 'round plug'
+  | 'round sleeve'
+  | 'end broken edge'
+  | 'end sharp edge'
+  | 'end domed';
 
 const PINS: Readonly<Partial<Record<PictureName, string>>> = {
   'top domed': 'M14 40V19Q28 5 42 19V40',
@@ -22,6 +27,9 @@ const PINS: Readonly<Partial<Record<PictureName, string>>> = {
   'driver broken edge': 'M14 0V22l5 5H37l5-5V0',
   'driver sharp edge': 'M14 0V27H42V0',
   'driver rounded edge': 'M14 0V19q0 8 8 8H34q8 0 8-8V0',
+  'end broken edge': 'M14 26V16l4-4H38l4 4V26l-4 4H18Z',
+  'end sharp edge': 'M14 30V12H42V30Z',
+  'end domed': 'M14 30V17Q28 5 42 17V30Z',
   'foot pointed': 'M18 0V12L26 24h4l8-12V0',
   'foot rounded': 'M18 0V14a10 10 0 0 0 20 0V0',
 };
@@ -36,6 +44,7 @@ export function ShapePicture({ name }: { readonly name: PictureName }) {
 
 function Shape({ name }: { readonly name: PictureName }) {
   const pin = PINS[name];
+  if (name.startsWith('round')) return <Rounds hasSleeve={name === 'round sleeve'} />;
   if (name.startsWith('key')) return <KeyInPlug name={name} />;
   const isFoot = name.startsWith('foot');
   return (
@@ -50,6 +59,18 @@ function Shape({ name }: { readonly name: PictureName }) {
       {pin === undefined ? null : (
         <path className={name.startsWith('driver') ? 'picture-steel' : 'picture-pin'} d={pin} />
       )}
+    </>
+  );
+}
+
+/** Shell, sleeve or not, plug, from the front. */
+function Rounds({ hasSleeve }: { readonly hasSleeve: boolean }) {
+  return (
+    <>
+      <path className="picture-steel" d="M20 2H36V8A17.5 17.5 0 1 1 20 8Z" />
+      {hasSleeve ? <circle className="picture-sleeve" cx="28" cy="23.5" r="13.5" /> : null}
+      <circle className="picture-plug" cx="28" cy="23.5" r={hasSleeve ? 8.5 : 11.5} />
+      <path className="picture-hollow" d="M26.5 20V31H29.5V20Z" />
     </>
   );
 }

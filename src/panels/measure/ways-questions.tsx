@@ -2,7 +2,15 @@ import { Choice } from '../shared/choice.tsx';
 import type { HeightWay } from './chamber-columns.ts';
 import { WAYS, type WaysChoiceProps } from './height-ways.ts';
 
-export function WaysQuestions({ ways, used, onChange, stackWay, onStackWay, hasBalls }: WaysChoiceProps) {
+export function WaysQuestions({
+  ways,
+  used,
+  onChange,
+  stackWay,
+  onStackWay,
+  master,
+  hasBalls,
+}: WaysChoiceProps) {
   const toggle = (way: HeightWay) => {
     const next = new Set(ways);
     if (next.has(way)) next.delete(way);
@@ -39,6 +47,16 @@ export function WaysQuestions({ ways, used, onChange, stackWay, onStackWay, hasB
           onChoose={onStackWay}
         />
       ) : null}
+      <Choice
+        question="Master pins, between bottom pin and driver"
+        options={[
+          { value: 'no', label: 'None' },
+          { value: 'yes', label: 'There are some' },
+        ]}
+        value={master.asks ? 'yes' : 'no'}
+        onChoose={(answer) => master.onChange(answer === 'yes')}
+        {...(master.isUsed && { note: 'Empty a field of the column to take a master pin out.' })}
+      />
     </div>
   );
 }
