@@ -1,7 +1,8 @@
-/** Small makers for the example jobs, in inches as typed at a bench. */
+/** Small makers for the example jobs, as typed at a bench: in inches unless told otherwise. */
 import type { Chamber, Cylinder, Instrument } from '../src/model/schema/cylinder-schema.ts';
 import type { AngleValue, LengthValue } from '../src/model/schema/leaf.ts';
 import type { EndForm, Part, Stack } from '../src/model/schema/parts-schema.ts';
+import type { JobUnit } from '../src/model/units/length-unit.ts';
 import { parseLength } from '../src/model/units/parse-length.ts';
 
 /** Fixed ids that look like any other: derived from nothing but the order of asking. */
@@ -15,8 +16,8 @@ export function idMaker(seed: number): () => string {
     }).join('');
 }
 
-export function mmOf(typed: string): number {
-  const read = parseLength(typed, { unit: 'in' });
+export function mmOf(typed: string, unit: JobUnit = 'in'): number {
+  const read = parseLength(typed, { unit });
   if (read.type !== 'length') throw new Error(`${typed} is no length`);
   return read.mm;
 }
@@ -35,11 +36,26 @@ export function measured(instrument: string, ...typed: string[]): LengthValue {
   };
 }
 
-export function stated(typed: string): LengthValue {
+export function stated(typed: string, unit: JobUnit = 'in'): LengthValue {
   return {
-    readings: [{ typed, unit: 'in', value: mmOf(typed), instrument: null, session: null }],
+    readings: [{ typed, unit, value: mmOf(typed, unit), instrument: null, session: null }],
     estimator: 'mean',
     basis: 'stated',
+  };
+}
+
+/** Readings taken in mm. */
+export function measuredMm(instrument: string, ...typed: string[]): LengthValue {
+  return {
+    readings: typed.map((text) => ({
+      typed: text,
+      unit: 'mm',
+      value: mmOf(text, 'mm'),
+      instrument,
+      session: null,
+    })),
+    estimator: 'mean',
+    basis: 'measured',
   };
 }
 

@@ -1,6 +1,6 @@
 /**
- * Writes the example jobs. All of it is invented: the oil-store door of a lighthouse, and cylinder H, whose numbers were
- * worked by hand. Run: npx tsx tools/write-examples.ts
+ * Writes the example jobs. All of it is invented: the oil-store door of a lighthouse, the net store of a harbour with
+ * its sleeve, and cylinder H, whose numbers were worked by hand. Run: npx tsx tools/write-examples.ts
  */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import type { Job } from '../src/model/schema/job-schema.ts';
@@ -20,6 +20,7 @@ import {
   stated,
   twoBodies,
 } from './example-builder.ts';
+import { harbourStore } from './harbour-example.ts';
 
 type Row = { root: string; stack: string; pin: string; rest: string; spool?: true; cutOff?: string };
 type Sizes = {
@@ -298,3 +299,4 @@ mkdirSync('public/examples', { recursive: true });
 mkdirSync('tests/fixtures/jobs', { recursive: true });
 write('public/examples/lighthouse.json', lighthouse);
 write('tests/fixtures/jobs/cylinder-h.json', cylinderH);
+write('public/examples/harbour-store.json', harbourStore());

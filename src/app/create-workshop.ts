@@ -29,7 +29,7 @@ export type Workshop = {
   readonly keeper: Promise<Keeper | null>;
   /** This browser has been used before: there may be a job to go on with. */
   readonly isComingBack: boolean;
-  readonly openExample: () => Promise<void>;
+  readonly openExample: (file?: string) => Promise<void>;
   readonly newCylinder: () => Promise<void>;
   /** Shows another job, and saves it from now on. */
   readonly show: (job: Job) => void;
@@ -68,8 +68,8 @@ export function createWorkshop(
     show(await emptyJob(preferences.getState().unit));
     view.getState().goTo('measure');
   };
-  const openExample = async () => {
-    const job = await loadExample();
+  const openExample = async (file?: string) => {
+    const job = await loadExample(file);
     example = job.id;
     show(job);
     slideHalfWay(view, job);
@@ -105,8 +105,8 @@ export async function emptyJob(unit: 'in' | 'mm'): Promise<Job> {
 }
 
 /** The example is a job like any other; every time it is opened it is a new one, so that nothing is overwritten. */
-export async function loadExample(): Promise<Job> {
-  const response = await fetch('examples/lighthouse.json');
+export async function loadExample(file = 'lighthouse.json'): Promise<Job> {
+  const response = await fetch(`examples/${file}`);
   if (!response.ok) throw new Error(`The example could not be loaded (${response.status}).`);
   return { ...((await response.json()) as Job), id: newId() };
 }

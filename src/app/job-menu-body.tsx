@@ -22,9 +22,7 @@ export function JobMenuBody({ workshop, run, onList, onPassphrase }: JobMenuBody
       <MenuButton onClick={() => run(() => workshop.newCylinder().then(() => null))}>
         New empty job
       </MenuButton>
-      <MenuButton onClick={() => run(() => workshop.openExample().then(() => null))}>
-        Open the example
-      </MenuButton>
+      <Examples onOpen={(file) => run(() => workshop.openExample(file).then(() => null))} />
       <MenuButton
         onClick={() =>
           run(() => {
@@ -103,6 +101,27 @@ async function leaveLocked(workshop: Workshop): Promise<string | null> {
 /** For the name of a file. */
 function today(): string {
   return new Date().toISOString().slice(0, 10);
+}
+
+/** Finished jobs to look at, all of them invented. */
+const EXAMPLES = [
+  { file: 'lighthouse.json', label: 'Oil-store door: one key, one shear line' },
+  { file: 'harbour-store.json', label: 'Net store: two keys, a sleeve' },
+] as const;
+
+function Examples({ onOpen }: { readonly onOpen: (file: string) => void }) {
+  return (
+    <details className="fold job-examples">
+      <summary>
+        <span>Open an example</span>
+      </summary>
+      {EXAMPLES.map(({ file, label }) => (
+        <MenuButton key={file} onClick={() => onOpen(file)}>
+          {label}
+        </MenuButton>
+      ))}
+    </details>
+  );
 }
 
 function MenuButton({ onClick, children }: { readonly onClick: () => void; readonly children: string }) {

@@ -90,7 +90,7 @@ function ExampleNote() {
   const { startMyCylinder } = useServices();
   return (
     <div className="example-note">
-      <p>An example: the oil-store door of a lighthouse. Drag its key, or change a number.</p>
+      <p>An example, invented. Drag its key, or change a number.</p>
       <button type="button" className="button" data-kind="start" onClick={startMyCylinder}>
         Start with my cylinder
       </button>

@@ -13,7 +13,7 @@ import { type CutPart, cutAlong } from '../../src/geometry/cut-parts.ts';
 import { boundsOf, regionArea } from '../../src/geometry/outline.ts';
 import type { Assembly } from '../../src/model/assembly/assembly.ts';
 import { buildAssembly } from '../../src/model/assembly/build-assembly.ts';
-import { poseAt } from '../../src/model/assembly/pose-at.ts';
+import { type Parting, poseAt } from '../../src/model/assembly/pose-at.ts';
 import type { Pose } from '../../src/model/assembly/pose.ts';
 import { allSelections } from '../../src/model/measured/selection.ts';
 import { asRadians } from '../../src/model/radians.ts';
@@ -22,6 +22,7 @@ import { type FlatFrame, flatColours } from '../../src/scene/flat-section.ts';
 import type { RunningServer } from '../../tools/static-server.mjs';
 import { openApp } from '../support/browser.ts';
 import { type Agreement, compareSections, type FlatPicture } from '../support/compare-sections.ts';
+import { harbourJob } from '../support/harbour-jobs.ts';
 import { randomJob, seededRandom } from '../support/random-job.ts';
 import { sampleAssembly } from '../support/sample-assembly.ts';
 import { sentPose, serveScenePage } from '../support/scene-server.ts';
@@ -31,6 +32,8 @@ const JOBS = 50;
 const BATCH = 10;
 /** Every tenth job is cut beside the axis. */
 const OFF_AXIS_EVERY = 10;
+/** With a sleeve: upright, the plug turned, plug and sleeve turned, twice. */
+const SLEEVE_JOBS = 6;
 const PIXELS_PER_MM = 16;
 const MOST_AREA_SHARE = 0.005;
 /** mm². A grazed pin leaves a sliver thinner than the facets' error; its pixels are compared all the same. */
@@ -69,6 +72,27 @@ describe('drawn and solid section', () => {
       expect(faults).toEqual([]);
     },
   );
+
+  test('agree for seeded jobs with a sleeve and master pins, upright and turned at either line', async () => {
+    const { page } = await openApp({ baseUrl: server.url });
+    const faults: string[] = [];
+    for (let seed = 0; seed < SLEEVE_JOBS; seed++) {
+      const random = seededRandom(seed + 9000);
+      const assembly = seededAssembly(seed, harbourJob());
+      const lineIndex = seed % 3;
+      const turned = assembly.bodies.slice(0, lineIndex).map((body) => body.id);
+      const turn = asRadians((random() - 0.5) * 0.5);
+      const pose = poseAt(assembly, {
+        travel: lineIndex === 0 ? random() * (assembly.key?.outTravel ?? 0) : 0,
+        turns: new Map(turned.map((id) => [id, turn])),
+        ...(lineIndex > 0 && { parting: partingAt(assembly, lineIndex - 1) }),
+      });
+      const planeX = seed === SLEEVE_JOBS - 1 ? 0.8 : 0;
+      const agreement = await compare(page, assembly, pose, planeX);
+      faults.push(...faultsOf(agreement).map((fault) => `seed ${seed}, turned ${turned.length}: ${fault}`));
+    }
+    expect(faults).toEqual([]);
+  });
 
   test.each([
     ['mouths deburred', sampleAssembly({ mouth: { kind: 'deburred along', size: 0.2 } }), 0, 0],
@@ -119,8 +143,14 @@ function offAxis(assembly: Assembly, seed: number, share: number): number {
 
 type Compared = Agreement & { readonly areaFaults: readonly string[] };
 
-function seededAssembly(seed: number): Assembly {
-  const job = randomJob(example, seed, 0);
+/** Every stack parts above its bottom pin at the inner line, above its master pin at the outer one. */
+function partingAt(assembly: Assembly, lineIndex: number): Parting {
+  const below = new Map(assembly.stacks.map(({ chamber, parts }) => [chamber, parts[lineIndex]!.part]));
+  return { lineIndex, below };
+}
+
+function seededAssembly(seed: number, from: Job = example): Assembly {
+  const job = randomJob(from, seed, 0);
   return buildAssembly(job, allSelections(job)[0]!);
 }
 

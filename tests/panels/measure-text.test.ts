@@ -39,6 +39,7 @@ function columnsOf(look: ReturnType<typeof lookAtNew>, ways: readonly HeightWay[
     key: look.selection.key ?? '',
     ways: new Set(ways),
     stackWay: 'together',
+    asksMasterPins: false,
     longStack: undefined,
     newId,
   });
