@@ -11,6 +11,13 @@ export function useStationInAddress(view: ViewStore): void {
     };
     follow();
     window.addEventListener('hashchange', follow);
-    return () => window.removeEventListener('hashchange', follow);
+    // Gone to by a button: else the link of the station before would be the address already, and do nothing.
+    const stop = view.subscribe(({ station }, before) => {
+      if (station !== before.station) window.history.replaceState(null, '', `#${station}`);
+    });
+    return () => {
+      window.removeEventListener('hashchange', follow);
+      stop();
+    };
   }, [view]);
 }

@@ -72,18 +72,13 @@ export function bagChart(
   const base = foot + size * 1.2 + COLUMNS;
   const height = base + size * 2.9;
   const outside = outsideOf(heights, axis);
-  return drawingRoot(
-    { width: options.width, height },
-    chartWords(heights.length, ranges, options),
-    [
-      grid(axis, options.unit, base, size),
-      ...ranges.map((range, i) => rangeLane(range, TOP + i * lane, { heights, axis, size })),
-      columns(heights, axis, base),
-      label(`The bag, ${options.what}`, axis.left, foot + size, { size, className: 'text-soft' }),
-      ...outsideLabels(outside, axis, base, size),
-    ],
-    'bag-chart',
-  );
+  return drawingRoot({ width: options.width, height }, chartWords(heights.length, ranges, options), [
+    grid(axis, options.unit, base, size),
+    ...ranges.map((range, i) => rangeLane(range, TOP + i * lane, { heights, axis, size })),
+    columns(heights, axis, base),
+    label(`The bag, ${options.what}`, axis.left, foot + size, { size, className: 'text-soft' }),
+    ...outsideLabels(outside, axis, base, size),
+  ]);
 }
 
 function axisFor(

@@ -1,5 +1,6 @@
 /** Rules that hold for every drawing: numbers, classes, hatching, colours, words. */
 import { describe, expect, test } from 'vitest';
+import { bagChart } from '../../src/drawing/bag-chart.ts';
 import { closeUp, closeUpCaption } from '../../src/drawing/close-up.ts';
 import { closeUpLarge } from '../../src/drawing/close-up-large.ts';
 import { PALETTE } from '../../src/drawing/drawing-palette.ts';
@@ -62,7 +63,33 @@ function everyDrawing(): DrawingNode[] {
   });
 }
 
-const DRAWINGS = [...everyDrawing(), ...JAW_DRAWING_KINDS.map(jawDrawing)];
+const BAG = bagChart(
+  [6.31, 6.4, 8.3],
+  [
+    {
+      number: 1,
+      from: 6.3,
+      to: 6.5,
+      best: 6.4,
+      words: '2 in the bag',
+      isEmpty: false,
+      isPicked: true,
+    },
+    {
+      number: 2,
+      from: 7.4,
+      to: 7.6,
+      best: null,
+      words: 'none; P07 is .03 too long',
+      isEmpty: true,
+      isPicked: false,
+    },
+    { number: 3, from: 8.3, to: 8.3, best: null, words: 'one in the bag', isEmpty: false, isPicked: false },
+  ],
+  { width: 480, unit: 'mm', what: 'bottom pin' },
+);
+
+const DRAWINGS = [...everyDrawing(), ...JAW_DRAWING_KINDS.map(jawDrawing), BAG];
 
 describe('numbers', () => {
   test('are written to four decimals without idle zeros, exponents or minus zero', () => {
@@ -126,7 +153,7 @@ describe('style', () => {
         'measured',
       ],
       ...['is-solid', 'flag', 'frame', 'symbol', 'at-start', 'scale-bar', 'ladder', 'caliper', 'dimensions'],
-      ...['chamber-number', 'window-bracket', 'crossing', 'trace', 'crossing-symbol'],
+      ...['chamber-number', 'range-lane', 'window-bracket', 'crossing', 'trace', 'crossing-symbol'],
     ]);
     const missing = new Set<string>();
     for (const { attributes } of DRAWINGS.flatMap(everyNode)) {

@@ -49,7 +49,7 @@ export type PasteSettings = {
 };
 
 /** Rows between two chances to stop. */
-const STEP = 250;
+const STEP = 100;
 /** Characters of a text in "where from", as in the job file. */
 const MOST_TEXT = 400;
 const MOST_OF_ONE = 100_000;

@@ -37,6 +37,7 @@ function withoutItems(plan: Plan, ids: ReadonlySet<Id>): Plan {
   return {
     ...plan,
     stacks: plan.stacks.map((stack) => {
+      if (!holds(stack.items) && !holds(stack.rest?.items ?? [])) return stack;
       const { rest, ...others } = stack;
       const items = stack.items.filter((item) => !ids.has(item.part));
       return rest === undefined || holds(rest.items) ? { ...others, items } : { ...stack, items };

@@ -1,5 +1,5 @@
 /** A block of cells from a spreadsheet: shown as it would be read, every trouble in its cell, stored in one step after a yes. */
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { labelsOf } from '../../model/edit/labels.ts';
 import { addParts, MOST_PARTS, roomForParts } from '../../model/edit/loose-parts.ts';
 import type { PastedColumn } from '../../model/edit/pasted-columns.ts';
@@ -52,9 +52,14 @@ export function PastePartsDialog({ look, like, first, onClose }: PastePartsDialo
   const { progress, stop } = usePastedRows(rows, settings);
   const room = roomForParts(job);
   const summary = useMemo(
-    () => (progress.kind === 'read' && progress.isSettled ? summarise(progress.rows, room) : null),
+    () => (progress.kind === 'read' ? summarise(progress.rows, room) : null),
     [progress, room],
   );
+  const isSettled = progress.kind === 'read' && progress.isSettled;
+  const write = useCallback((written: string) => {
+    setText(written);
+    setSaid('');
+  }, []);
   useEffect(() => {
     const element = dialog.current;
     element?.showModal();
@@ -83,22 +88,7 @@ export function PastePartsDialog({ look, like, first, onClose }: PastePartsDialo
       onClose={() => onClose('')}
     >
       <h2 id="paste-parts-title">Paste from a spreadsheet</h2>
-      <label className="paste-text">
-        <span>
-          A row for each part: copy the cells and paste them here. At most{' '}
-          {MAX_BLOCK_ROWS.toLocaleString('en')} rows at a time; a job holds {MOST_PARTS.toLocaleString('en')}{' '}
-          parts.
-        </span>
-        <textarea
-          rows={4}
-          value={text}
-          spellCheck={false}
-          onChange={(event) => {
-            setText(event.target.value);
-            setSaid('');
-          }}
-        />
-      </label>
+      <PasteText text={text} onWrite={write} />
       {said === '' ? null : <p role="status">{said}</p>}
       {table.block.type === 'error' ? (
         <p role="status" className="paste-trouble">
@@ -137,7 +127,7 @@ export function PastePartsDialog({ look, like, first, onClose }: PastePartsDialo
           type="button"
           className="button"
           data-kind="main"
-          disabled={summary === null || summary.parts.length === 0}
+          disabled={summary === null || summary.parts.length === 0 || !isSettled}
           onClick={() => {
             if (progress.kind === 'read' && summary !== null) store(progress.rows, summary);
           }}
@@ -155,6 +145,25 @@ export function PastePartsDialog({ look, like, first, onClose }: PastePartsDialo
     setChoices({ ...choices, columns });
   }
 }
+
+/** Drawn only when the text changes: a hundred thousand lines are not to be laid out anew at each word about them. */
+const PasteText = memo(function PasteText({
+  text,
+  onWrite,
+}: {
+  readonly text: string;
+  readonly onWrite: (text: string) => void;
+}) {
+  return (
+    <label className="paste-text">
+      <span>
+        A row for each part: copy the cells and paste them here. At most {MAX_BLOCK_ROWS.toLocaleString('en')}{' '}
+        rows at a time; a job holds {MOST_PARTS.toLocaleString('en')} parts.
+      </span>
+      <textarea rows={4} value={text} spellCheck={false} onChange={(event) => onWrite(event.target.value)} />
+    </label>
+  );
+});
 
 function usePasteSettings(
   { job }: Look,

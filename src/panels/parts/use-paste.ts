@@ -51,7 +51,9 @@ type Slice =
   | { readonly kind: 'read'; readonly rows: readonly PastedRow[]; readonly with: PasteSettings | null };
 
 /** ms. Time that one slice of reading may take: well inside a frame. */
-const SLICE_MS = 10;
+const SLICE_MS = 12;
+/** ms. Between two words about how far it is: drawing them costs more than reading. */
+const TELL_MS = 200;
 
 /** Reads the rows beside everything else. `stop` ends it where it is. */
 export function usePastedRows(
@@ -65,6 +67,7 @@ export function usePastedRows(
     if (isStopped) return undefined;
     const steps = readPastedRows(rows, settings);
     let timer = 0;
+    let told = performance.now();
     const goOn = () => {
       const until = performance.now() + SLICE_MS;
       for (;;) {
@@ -74,7 +77,10 @@ export function usePastedRows(
           return;
         }
         if (performance.now() < until) continue;
-        setSlice({ kind: 'reading', done: step.value });
+        if (until - told > TELL_MS) {
+          told = until;
+          setSlice({ kind: 'reading', done: step.value });
+        }
         timer = window.setTimeout(goOn, 0);
         return;
       }
