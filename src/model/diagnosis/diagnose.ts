@@ -5,7 +5,7 @@
 import type { Finding, Show } from '../evaluate/evaluation.ts';
 import { allFindings } from '../findings/all-findings.ts';
 import type { Facts } from '../findings/facts.ts';
-import { signsOf } from './signs.ts';
+import { type Sign, signsOf } from './signs.ts';
 import { type Cause, SYMPTOMS, type Symptom } from './symptoms-table.ts';
 
 export type Standing =
@@ -32,6 +32,8 @@ const RANK: Readonly<Record<Standing, number>> = {
   'only looking tells': 3,
   'not in your readings': 4,
 };
+
+const RANK_OF_SIGN: Readonly<Record<Sign['standing'], number>> = { found: 0, near: 1 };
 
 const GRAVITY: Readonly<Record<Finding['severity'], number>> = { stops: 0, warns: 1, notes: 2 };
 
@@ -70,7 +72,9 @@ function isOneOf(codes: readonly string[], code: string): boolean {
 function explain(cause: Cause, facts: Facts, findings: readonly Finding[]): Explanation {
   const told = findings.filter((each) => isOneOf(cause.codes, each.code));
   const signs = cause.signs.flatMap((name) => signsOf(facts, name));
-  const unlike = [...new Map(signs.map((sign) => [sign.text, sign])).values()];
+  const unlike = [...new Map(signs.map((sign) => [sign.text, sign])).values()].sort(
+    (one, other) => RANK_OF_SIGN[one.standing] - RANK_OF_SIGN[other.standing],
+  );
   const because = [
     ...told.map(({ message, show }) => ({ text: message, show: show ?? null })),
     ...unlike.map(({ text, show }) => ({ text, show })),

@@ -31,17 +31,28 @@ export function loadTests(facts: Facts): LoadTest[] {
   ];
 }
 
+/** Chambers that should do the same are told together. */
 function oneByOne(facts: Facts): LoadTest[] {
-  return facts.evaluation.chambers.flatMap(({ number, alone }): LoadTest[] => {
-    if (alone === null) return [];
-    return [
-      {
-        what: `Chamber ${number} alone: its lower stack in the empty shell, then with driver and spring`,
-        expected: `${alone.lowerStackOnly}, then ${alone.withDriver}`,
-        isGood: both(good(alone.lowerStackOnly), good(alone.withDriver)),
-      },
-    ];
-  });
+  const alike = new Map<string, { readonly numbers: number[]; readonly isGood: boolean | null }>();
+  for (const { number, alone } of facts.evaluation.chambers) {
+    if (alone === null) continue;
+    const expected = `${alone.lowerStackOnly}, then ${alone.withDriver}`;
+    const isGood = both(good(alone.lowerStackOnly), good(alone.withDriver));
+    const before = alike.get(expected);
+    if (before === undefined) alike.set(expected, { numbers: [number], isGood });
+    else before.numbers.push(number);
+  }
+  return [...alike].map(([expected, { numbers, isGood }]) => ({
+    what: `${chambers(numbers)} ${numbers.length === 1 ? 'alone' : 'alone, one after the other'}: the lower stack in the empty shell, then with driver and spring`,
+    expected,
+    isGood,
+  }));
+}
+
+function chambers(numbers: readonly number[]): string {
+  const last = numbers.at(-1) ?? 0;
+  if (numbers.length === 1) return `Chamber ${last}`;
+  return `Chambers ${numbers.slice(0, -1).join(', ')} and ${last}`;
 }
 
 function good(turns: Turns): boolean | null {

@@ -1,12 +1,13 @@
 /** The station where the whole cylinder is looked at: the answer, what is worth knowing, and the tests at the bench. */
 import { lazy, Suspense } from 'react';
-import type { Finding } from '../../model/evaluate/evaluation.ts';
 import { AnswerBox } from '../answer/answer-box.tsx';
 import { answerOf } from '../answer/answer-of.ts';
 import { splitThatMatters } from '../answer/verdict-words.ts';
 import { BenchTests } from '../measure/bench-tests.tsx';
 import { focusOf, type Look } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
+import { CheckFolds } from './check-folds.tsx';
+import { FindingsList } from './findings-list.tsx';
 import './check-station.css';
 
 const HowSure = lazy(async () => ({ default: (await import('../sure/how-sure.tsx')).HowSure }));
@@ -16,12 +17,13 @@ export function CheckStation({ look }: { readonly look: Look }) {
   return (
     <div className="station check">
       <AnswerBox answer={answerOf(look)} />
+      <FindingsList look={look} />
       <OneAtATime look={look} />
       <Suspense fallback={null}>
         <HowSure look={look} />
         <WhichKey look={look} />
       </Suspense>
-      <Findings look={look} />
+      <CheckFolds look={look} />
     </div>
   );
 }
@@ -71,34 +73,4 @@ function OneAtATime({ look }: { readonly look: Look }) {
 
 function NextStep({ step }: { readonly step: string | null }) {
   return step === null ? null : <p>{step}</p>;
-}
-
-function Findings({ look }: { readonly look: Look }) {
-  const { findings } = look.evaluation;
-  if (findings.length === 0) return null;
-  return (
-    <section className="findings" aria-labelledby="worth-knowing">
-      <h2 id="worth-knowing">Worth knowing</h2>
-      <ul>
-        {findings.map((finding) => (
-          <FindingItem key={`${finding.code} ${finding.message}`} finding={finding} />
-        ))}
-      </ul>
-    </section>
-  );
-}
-
-function FindingItem({ finding }: { readonly finding: Finding }) {
-  const pick = useView((view) => view.pickChamber);
-  const chamber = finding.chambers[0];
-  return (
-    <li className="finding" data-severity={finding.severity}>
-      <p>{finding.message}</p>
-      {chamber === undefined ? null : (
-        <button type="button" className="link-button" onClick={() => pick(chamber)}>
-          Show me
-        </button>
-      )}
-    </li>
-  );
 }

@@ -41,7 +41,12 @@ export function PickedChamber({ look }: { readonly look: Look }) {
         });
   const lines = look.evaluation.lines.map(({ line }) => line);
   return (
-    <section className="picked-chamber" aria-label={`Chamber ${number}, whole`}>
+    <section
+      className="picked-chamber"
+      id="picked-chamber"
+      tabIndex={-1}
+      aria-label={`Chamber ${number}, whole`}
+    >
       <div ref={liftFrame} className="picked-lift">
         {lift === null ? null : <DrawingSvg drawing={lift} />}
       </div>

@@ -1,0 +1,113 @@
+/** The key's way in and out: the steepest side each stack climbs, and which peaks hold the key while it is turned. */
+import { useDeferredValue } from 'react';
+import { toDegrees } from '../../model/radians.ts';
+import type { ChamberWay, Climb, WayResults } from '../../model/travel/way-result.ts';
+import type { Facts } from '../../model/findings/facts.ts';
+import { formatLength } from '../../model/units/format-length.ts';
+import type { Look } from '../shared/look.ts';
+import { VerdictMark } from '../shared/verdict-mark.tsx';
+import { checkFacts } from './check-facts.ts';
+import { ShowMe } from './show-me.tsx';
+
+export function WayTable({ look }: { readonly look: Look }) {
+  const { facts } = checkFacts(useDeferredValue(look));
+  const { way } = facts;
+  if (way.chambers.length === 0) return <p>There is no key yet.</p>;
+  return (
+    <>
+      <p className="check-lead">{heldText(way)}</p>
+      <table className="check-table" role="table">
+        <thead role="rowgroup">
+          <tr role="row">
+            {['Chamber', 'Going in', 'Coming out', 'Climbs at most', 'Holds the turned key'].map((title) => (
+              <th key={title} role="columnheader" scope="col">
+                {title}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody role="rowgroup">
+          {way.chambers.map((each) => (
+            <tr key={each.chamber} role="row">
+              <th role="rowheader" scope="row">
+                <span className="check-card-word">Chamber </span>
+                {each.number}
+              </th>
+              <ClimbCell title="Going in" climb={each.goingIn} />
+              <ClimbCell title="Coming out" climb={each.comingOut} />
+              <td role="cell" data-title="Climbs at most">
+                {Math.round(toDegrees(each.steepest))}°
+              </td>
+              <td role="cell" data-title="Holds the turned key">
+                {holdText(each, facts)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <ul className="check-list">
+        <li>{playText(facts)}</li>
+        <SpringLine way={way} facts={facts} />
+      </ul>
+      <p className="small quiet">
+        Expected from friction {look.job.settings.friction} and rigid parts; not measured.
+      </p>
+    </>
+  );
+}
+
+function heldText({ keyIsHeld }: WayResults): string {
+  if (keyIsHeld === null) return 'What holds the turned key is known once the stacks are measured.';
+  return keyIsHeld
+    ? 'The key is held while it is turned: to come out it would have to push pins into the shell.'
+    : 'Nothing holds the key while it is turned: it can be pulled out.';
+}
+
+function ClimbCell({ title, climb }: { readonly title: string; readonly climb: Climb | null }) {
+  return (
+    <td role="cell" data-title={title}>
+      {climb === null ? (
+        <span className="quiet">nothing to climb</span>
+      ) : (
+        <span className="check-said" data-verdict={climb.canClimb ? 'turns' : 'stops'}>
+          <VerdictMark symbol={climb.canClimb ? 'turns' : 'stops'} />
+          <span>
+            {Math.round(toDegrees(climb.angle))}°, {climb.canClimb ? 'climbs' : 'jams'}
+          </span>
+        </span>
+      )}
+    </td>
+  );
+}
+
+function holdText({ holdsKey }: ChamberWay, { unit }: Facts): string {
+  if (holdsKey === null) return 'not known yet';
+  const by = formatLength(Math.abs(holdsKey), { unit, form: 'bench' });
+  return holdsKey > 0 ? `by ${by}` : `no, ${by} below`;
+}
+
+function playText({ play, unit }: Facts): string {
+  const length = (mm: number) => formatLength(mm, { unit, form: 'bench', hasUnit: true });
+  const room = play.room === null ? '' : ` The pins pass up to ${length(play.room)}.`;
+  if (play.play === null) return `End play of the plug is not measured.${room}`;
+  return `The plug comes forward ${length(play.play)}.${room}`;
+}
+
+function SpringLine({ way, facts }: { readonly way: WayResults; readonly facts: Facts }) {
+  const most = way.mostForce;
+  if (most === null)
+    return <li className="quiet">How hard the springs press is not known: read one at two lengths.</li>;
+  const force =
+    facts.unit === 'in' ? `${(most.force / POUND_N).toFixed(1)} lb` : `${most.force.toFixed(1)} N`;
+  const out = formatLength(most.travel, { unit: facts.unit, form: 'bench', hasUnit: true });
+  const text = `All springs together press with at most ${force}, the key ${out} out.`;
+  return (
+    <li className="check-line">
+      <span>{text}</span>
+      <ShowMe show={{ travel: most.travel, chamber: null, view: 'section' }} about={text} />
+    </li>
+  );
+}
+
+/** N in a pound of force: 0.45359237 kg at 9.80665 m/s². */
+const POUND_N = 4.4482216152605;
