@@ -6,7 +6,7 @@ import { closeUpLarge } from '../../drawing/close-up-large.ts';
 import { endView } from '../../drawing/end-view.ts';
 import { liftChart } from '../../drawing/lift-curve.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
-import type { Look } from '../shared/look.ts';
+import { type Look, useLine } from '../shared/look.ts';
 import { stackName } from '../shared/part-labels.ts';
 import { useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
@@ -26,6 +26,7 @@ export function PickedChamber({ look }: { readonly look: Look }) {
   const [liftFrame, liftWidth] = useWidth<HTMLDivElement>();
   const [largeFrame, largeWidth] = useWidth<HTMLDivElement>();
   const [endFrame, endWidth] = useWidth<HTMLDivElement>();
+  const own = useLine(look);
   const { unit } = look.job.settings;
   if (chamber === null) return null;
   const number = look.chamberResults.get(chamber)?.number ?? 0;
@@ -39,7 +40,10 @@ export function PickedChamber({ look }: { readonly look: Look }) {
           unit,
           pickedChamber: chamber,
         });
-  const lines = look.evaluation.lines.map(({ line }) => line);
+  // The line that is looked at comes first.
+  const lines = look.evaluation.lines
+    .map(({ line }) => line)
+    .sort((a, b) => Number(b === own) - Number(a === own));
   return (
     <section
       className="picked-chamber"
