@@ -79,10 +79,10 @@ describe('from sixty loose parts', () => {
     await button(page, 'Put these in the plan').click();
     await eventually(() => captions(page)).toEqual(chosen);
     expect(await page.locator('.match-stale').count()).toBe(0);
-    await page.getByRole('link', { name: 'Measure' }).click();
+    await page.locator('.stations').getByRole('link', { name: 'Measure' }).click();
     await eventually(() => page.locator('.answer-headline').innerText()).toMatch(/^It should turn/);
     await page.keyboard.press('Control+z');
-    await page.getByRole('link', { name: 'Parts on hand' }).click();
+    await page.locator('.stations').getByRole('link', { name: 'Parts on hand' }).click();
     await eventually(() => captions(page)).toEqual([]);
   });
 
@@ -163,7 +163,7 @@ test('a cut is made deeper only after a yes', async () => {
   );
   await button(page, 'It is cut already…').click();
   await button(page, 'Yes, it is cut').click();
-  await page.getByRole('link', { name: 'Measure' }).click();
+  await page.locator('.stations').getByRole('link', { name: 'Measure' }).click();
   await eventually(() => page.locator('.answer-headline').innerText()).toMatch(/^It should turn/);
 });
 
@@ -206,7 +206,7 @@ describe('several cylinders and keys', () => {
     await button(page, 'Another key').click();
     await button(page, 'Done').click();
     await page.getByRole('combobox', { name: 'Cylinder' }).selectOption({ label: 'Back door' });
-    await page.getByRole('link', { name: 'Measure' }).click();
+    await page.locator('.stations').getByRole('link', { name: 'Measure' }).click();
     await page.getByRole('textbox', { name: 'Plug diameter' }).waitFor();
     // the new key's seat in the new cylinder is made with its first answer
     await page.getByRole('radio', { name: 'Level', exact: true }).check({ force: true });

@@ -33,15 +33,17 @@ const ask = (job: Job, mostFiled: number | null = null): MatchAnswer =>
 
 describe('what stands in a chamber', () => {
   test('offset and to spare, in the unit of the job', () => {
-    expect([0, 0.0001, -0.0254, 0.0127].map((offset) => standsWords(offset, 'in'))).toEqual([
-      'level',
-      'level',
-      'low .0010',
-      'high .0005',
-    ]);
-    expect(standsWords(-0.05, 'mm')).toBe('low 0.05');
-    const standing = ask(withBag(two, [loose('L1', { length: 0.171 })])).match.chambers[0]!.standing!;
-    expect(standsWords(standing.offset, 'in')).toBe('low .0010');
+    const job = withBag(two, [loose('L1', { length: 0.17 })]);
+    const standing = ask(job).match.chambers[0]!.standing!;
+    const at = (offset: number, spare = 3) => standsWords({ ...standing, offset, spare }, job.settings);
+    expect(standsWords(standing, job.settings)).toEqual({ words: 'low .0020', symbol: 'turns' });
+    // the shop rule of the job is .001 in, like the verdicts'
+    expect([0, -0.0254, 0.0254].map((offset) => at(offset).words)).toEqual(['level', 'level', 'level']);
+    expect(at(0.0381)).toEqual({ words: 'high, rubs .0015', symbol: 'rubs' });
+    expect(at(-0.3, -2)).toEqual({ words: 'low .0120', symbol: 'stops' });
+    expect(standsWords({ ...standing, offset: -0.05 }, { ...job.settings, unit: 'mm' }).words).toBe(
+      'low 0.05',
+    );
     expect(spareWords(standing, 'in')).toMatch(/^\.00\d+ to spare$/);
     expect(spareWords({ ...standing, spare: -3, margin: -0.0381, offset: 1 }, 'in')).toBe('.0015 too high');
     expect(spareWords({ ...standing, spare: -3, margin: -0.0381, offset: -1 }, 'in')).toBe('.0015 too low');

@@ -18,7 +18,7 @@ export function BenchChoice({ look }: { readonly look: Look }) {
   const plans = planNames(job, selection.cylinder);
   const isPlain = job.cylinders.length < 2 && job.keys.length < 2 && plans.length < 2;
   return (
-    <>
+    <div className="bench-choice-frame">
       <div className="bench-choice" data-plain={isPlain}>
         <Pick
           label="Cylinder"
@@ -44,7 +44,7 @@ export function BenchChoice({ look }: { readonly look: Look }) {
           <CylindersAndKeys look={look} onClose={() => chooseBench(false)} />
         </Suspense>
       ) : null}
-    </>
+    </div>
   );
 }
 

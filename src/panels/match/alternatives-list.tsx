@@ -55,7 +55,7 @@ export function AlternativesList(props: AlternativesListProps) {
           >
             <span className="choice-label">{partWords(job, other.standing.items)}</span>
             <span>
-              {standsWords(other.standing.offset, job.settings.unit)}
+              {standsWords(other.standing, job.settings).words}
               <span className="small quiet">, {spareWords(other.standing, job.settings.unit)}</span>
             </span>
             <span className="small quiet">{consequence(other, match, filled, job.settings.unit)}</span>

@@ -35,7 +35,7 @@ export function ChamberChoice(props: ChamberChoiceProps) {
   const { standing, number, isLocked } = chamber;
   const isHeld = held.some((each) => each.chamber === chamber.chamber);
   const notes = standingNotes(chamber, { reason, isHeld }, unit);
-  const turns = standing !== null && standing.spare >= 0;
+  const stands = standing === null ? null : standsWords(standing, look.job.settings);
   return (
     <li className="chamber-choice" onPointerEnter={() => pick(chamber.chamber)}>
       <span className="choice-number">
@@ -51,13 +51,13 @@ export function ChamberChoice(props: ChamberChoiceProps) {
         )}
       </div>
       {standing === null ? null : <WindowGauge standing={standing} scale={scale} />}
-      <div className="choice-stands" data-turns={turns}>
-        <VerdictMark symbol={turns ? 'turns' : 'stops'} />
-        {standing === null ? (
+      <div className="choice-stands" data-verdict={stands?.symbol ?? 'stops'}>
+        <VerdictMark symbol={stands?.symbol ?? 'stops'} />
+        {standing === null || stands === null ? (
           <span>nothing fits</span>
         ) : (
           <span>
-            <span className="choice-offset">{standsWords(standing.offset, unit)}</span>
+            <span className="choice-offset">{stands.words}</span>
             <span className="visually-hidden">, </span>
             <span className="small quiet">{spareWords(standing, unit)}</span>
           </span>

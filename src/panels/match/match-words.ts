@@ -8,6 +8,8 @@ import type { MissingPart } from '../../model/matching/missing-part.ts';
 import { resolutionOf } from '../../model/matching/resolution.ts';
 import type { Standing } from '../../model/matching/standing.ts';
 import { sayWanted } from '../../model/matching/wanted-height.ts';
+import { lengthOf } from '../../model/measured/part-ends.ts';
+import { WINDOW_MM } from '../../model/tolerances.ts';
 import type { Job } from '../../model/schema/job-schema.ts';
 import type { Item } from '../../model/schema/key-schema.ts';
 import type { Id } from '../../model/schema/leaf.ts';
@@ -21,11 +23,23 @@ export function partWords(job: Job, items: readonly Item[]): string {
   return named.reverse().join(' on ');
 }
 
-/** "level", "low .0010", "high .0005": to the half thousandth or 0.01 mm. */
-export function standsWords(offset: number, unit: JobUnit): string {
+/** How a chosen stack will stand: the same words and the same order as in the table of the cylinder. */
+export type StandsWords = {
+  /** "level", "low .0010", "high, rubs .0015": to the half thousandth or 0.01 mm. */
+  readonly words: string;
+  /** High is never good. */
+  readonly symbol: 'turns' | 'rubs' | 'stops';
+};
+
+/** Says where a stack will stand; within the shop rule it is level. */
+export function standsWords({ offset, spare }: Standing, { unit, shopRule }: Job['settings']): StandsWords {
   const amount = formatLength(Math.abs(offset), { unit, form: 'bench', keepsPlaces: true });
-  if (Number(amount) === 0) return 'level';
-  return `${offset > 0 ? 'high' : 'low'} ${amount}`;
+  const isLevel = Math.abs(offset) <= lengthOf(shopRule, 0) + WINDOW_MM || Number(amount) === 0;
+  if (spare < 0) return { words: `${offset > 0 ? 'high' : 'low'} ${amount}`, symbol: 'stops' };
+  if (isLevel) return { words: 'level', symbol: 'turns' };
+  return offset > 0
+    ? { words: `high, rubs ${amount}`, symbol: 'rubs' }
+    : { words: `low ${amount}`, symbol: 'turns' };
 }
 
 /** ".0045 to spare", or by how much it does not turn. */
