@@ -61,9 +61,12 @@ export function restHeight(bench: Bench, chamber: AssemblyChamber, lineRadius: n
   return lineRadius - lengthOf(rest.belowLine, 0) - height.value;
 }
 
-/** A part that adds less to the stack than its length has what is under it reach into its dimple. */
+/**
+ * A part that adds less to the stack than its length has what is under it reach into its dimple. One that adds more, because
+ * it was measured together with others and found longer, is taken to be as long as it adds.
+ */
 function solidPart(part: MeasuredPart, added: number): StackPart {
-  const own = part.length?.value ?? added;
+  const own = Math.max(added, part.length?.value ?? added);
   return {
     ...common(part),
     length: Math.max(0.001, own),
@@ -94,7 +97,9 @@ function common(
   part: MeasuredPart,
 ): Pick<StackPart, 'part' | 'label' | 'role' | 'radius' | 'lower' | 'upper' | 'waist'> {
   const radius = Math.max(0.02, part.radius.value);
-  const waist = part.part.waist;
+  const { waist, length } = part.part;
+  const waistLength = lengthOf(waist?.length, 0);
+  const from = lengthOf(waist?.from, 0);
   return {
     part: part.part.id,
     label: part.part.label,
@@ -107,8 +112,8 @@ function common(
         ? null
         : {
             kind: waist.kind,
-            from: lengthOf(waist.from, 0),
-            length: lengthOf(waist.length, 0),
+            from: part.flipped ? lengthOf(length, 0) - from - waistLength : from,
+            length: waistLength,
             radius: lengthOf(waist.diameter, 2 * radius) / 2,
           },
   };

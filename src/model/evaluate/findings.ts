@@ -38,10 +38,10 @@ function spreadOf(value: LengthValue | undefined): number {
 }
 
 function spreadFindings({ job, cylinder, key }: Bench): Finding[] {
-  const unit = job.settings.unit;
+  const { unit, thresholds } = job.settings;
   const found: Finding[] = [];
   const plug = spreadOf(cylinder.bodies[0]?.outerDiameter);
-  if (plug > PLUG_SPREAD_MM) {
+  if (plug > lengthOf(thresholds?.plugSpread, PLUG_SPREAD_MM)) {
     found.push({
       code: 'plug-readings-spread',
       severity: 'warns',
@@ -52,7 +52,7 @@ function spreadFindings({ job, cylinder, key }: Bench): Finding[] {
   }
   key?.cuts.forEach((cut) => {
     const spread = spreadOf(cut.rootDepth);
-    if (spread <= SPREAD_MM) return;
+    if (spread <= lengthOf(thresholds?.readingsSpread, SPREAD_MM)) return;
     found.push({
       code: 'readings-spread',
       severity: 'warns',
@@ -117,7 +117,8 @@ function routeFindings({ job }: Bench, chambers: readonly ChamberResult[]): Find
 }
 
 function thinPinFindings({ job, plan, parts }: Bench, chambers: readonly ChamberResult[]): Finding[] {
-  const unit = job.settings.unit;
+  const { unit, thresholds } = job.settings;
+  const thinnest = lengthOf(thresholds?.thinnestMasterPin, THINNEST_MASTER_PIN_MM);
   return plan.stacks.flatMap((stack) => {
     const pins = stack.items.flatMap((item) => parts.get(item.part) ?? []);
     const roles = rolesOf(pins.map((part) => part.kind));
@@ -125,14 +126,14 @@ function thinPinFindings({ job, plan, parts }: Bench, chambers: readonly Chamber
     if (number === undefined) return [];
     return pins.flatMap((part, i): Finding[] => {
       const length = lengthOf(part.length, Infinity);
-      if (roles[i] !== 'masterPin' || length >= THINNEST_MASTER_PIN_MM) return [];
+      if (roles[i] !== 'masterPin' || length >= thinnest) return [];
       return [
         {
           code: 'thin-master-pin',
           severity: 'warns',
           chambers: [stack.chamber],
           fields: ['master pin'],
-          message: `The master pin of chamber ${number} is ${sayAmount(length, unit)} long: under about ${sayAmount(THINNEST_MASTER_PIN_MM, unit)} they tilt or jam.`,
+          message: `The master pin of chamber ${number} is ${sayAmount(length, unit)} long: under about ${sayAmount(thinnest, unit)} they tilt or jam.`,
         },
       ];
     });

@@ -19,13 +19,13 @@ export type ThresholdsMm = Readonly<Record<ThresholdName, number>> & {
   readonly depthStep: number | null;
 };
 
-/** mm; in inches .020 .010 .0015 .002 .020 .002 .010. All are common practice, no source. */
+/** mm; in inches .020 .010 .0015 .002 .0197 .002 .010. All are common practice, no source. */
 export const USUAL_THRESHOLDS_MM: Readonly<Record<ThresholdName, number>> = {
   driverEngagement: 0.508,
   springMargin: 0.254,
   readingsSpread: 0.0381,
   plugSpread: 0.0508,
-  thinnestMasterPin: 0.508,
+  thinnestMasterPin: 0.5,
   crestLow: 0.0508,
   keyMoved: 0.254,
 };

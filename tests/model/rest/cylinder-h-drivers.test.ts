@@ -257,6 +257,18 @@ describe('spools in cylinder H', () => {
     ]);
   });
 
+  test('turned over, it is drawn from the other end too', () => {
+    const turned = (flipped: boolean) =>
+      lookAt(
+        cylinderH((job) => {
+          spool(0.06)(job);
+          if (flipped) job.plans[0]!.stacks[0]!.items[2]!.flipped = true;
+        }),
+      ).assembly.stacks[0]!.parts[2]!.waist!.from;
+    expect(toInches(turned(false))).toBeCloseTo(0.06, 6);
+    expect(toInches(turned(true))).toBeCloseTo(0.065, 6);
+  });
+
   test('turned over, the waist is measured from the other end', () => {
     const { waist } = rest((job) => {
       spool(0.06)(job);
