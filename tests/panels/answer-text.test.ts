@@ -31,7 +31,7 @@ describe('a plug that will not turn', () => {
       {
         chamber: 'chamber2',
         text:
-          'Its bottom pin stands .0095 in above the shear line, .0055 in more than turns. ' +
+          'Its bottom pin stands .0095 in above the shear line, .0055 in higher than lets it turn. ' +
           'Use a ball + bottom pin of .2471 in to .2506 in.',
       },
     ]);

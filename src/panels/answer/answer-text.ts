@@ -247,7 +247,7 @@ function whatIs(
   switch (split.verdict) {
     case 'too high': {
       const over = amount(offset - window.highest, unit);
-      return `${who} ${below} stands ${placeOf(offset, unit, line)}, ${over} more than turns.`;
+      return `${who} ${below} stands ${placeOf(offset, unit, line)}, ${over} higher than lets it turn.`;
     }
     case 'too low': {
       const over = amount(window.lowest - offset, unit);
