@@ -62,7 +62,7 @@ describe('a plug that will not turn', () => {
       madeUpEvaluation([tooHigh], { verdict: 'will not turn', lean: null, blockedBy: [1] }),
       'mm',
     );
-    expect(answer.points[0]?.text).toContain('stands 0.24 mm above the shear line, 0.14 mm more');
+    expect(answer.points[0]?.text).toContain('stands 0.24 mm above the shear line, 0.14 mm higher');
   });
 
   test('says when no length can turn with these ends', () => {
