@@ -25,7 +25,7 @@ for (let start = 0; start < ROUNDS; start += ROUNDS_OF_PROFILE) {
   for (let i = 0; i < count; i++)
     rounds.push(await killRound(profile, server.url, (rounds.at(-1)?.made ?? 0) + 1, random));
   const found = [...rounds.slice(1).map((round) => round.found), await numberStored(profile, server.url)];
-  rounds.forEach((round, i) => judge(round, found[i] ?? null, start + i + 1));
+  rounds.forEach((round, i) => judge(round, found[i] ?? null, start + i + 1, rounds[i + 1]?.told ?? ''));
   rmSync(profile, { recursive: true, force: true });
   console.log(`${String(totals.kills)} kills`);
 }
@@ -36,12 +36,14 @@ console.log(
 );
 process.exitCode = totals.lost + totals.unreadable > 0 ? 1 : 0;
 
-function judge({ saved, made }: KillRound, found: number | null, number: number): void {
+function judge({ saved, made }: KillRound, found: number | null, number: number, told: string): void {
   totals.kills += 1;
   if (saved === 0) return;
   totals.withSave += 1;
   if (found === null) totals.unreadable += 1;
   else if (found < saved || found > made) totals.lost += 1;
   else return;
-  console.log(`kill ${String(number)}: saved ${String(saved)}, made ${String(made)}, found ${String(found)}`);
+  console.log(
+    `kill ${String(number)}: saved ${String(saved)}, made ${String(made)}, found ${String(found)}; ${told}`,
+  );
 }

@@ -14,8 +14,13 @@ test('no station is wider than the page', async () => {
     await page.waitForTimeout(300);
     for (const width of WIDTHS) {
       await page.setViewportSize({ width, height: 800 });
-      const reach = await page.evaluate(() => document.documentElement.scrollWidth);
-      expect(reach, `${name} at ${String(width)} px`).toBeLessThanOrEqual(width);
+      // A drawing follows the room it has a moment later.
+      await expect
+        .poll(() => page.evaluate(() => document.documentElement.scrollWidth), {
+          message: `${name} at ${String(width)} px`,
+          timeout: 5000,
+        })
+        .toBeLessThanOrEqual(width);
     }
   }
 });

@@ -13,6 +13,8 @@ export type KillRound = {
   readonly made: number;
   /** Of the edit found after the next start; null when the store could not be read. */
   readonly found: number | null;
+  /** What the page said at that start. */
+  readonly told: string;
 };
 
 const TITLE = 'Title of the job';
@@ -27,10 +29,12 @@ export async function killRound(
   let saved = 0;
   let made = first - 1;
   let found: number | null = null;
+  let told = '';
   const context = await launchWithProfile(profile, { webgl: false });
   try {
     const page = await openPage(context, url, first === 1);
     found = numberIn(await page.getByRole('textbox', { name: TITLE }).inputValue());
+    told = await toldBy(page);
     await page.exposeFunction('toldSaved', (title: string) => {
       saved = Math.max(saved, numberIn(title) ?? 0);
     });
@@ -47,7 +51,7 @@ export async function killRound(
     kill(profile);
     await context.close().catch(() => undefined);
   }
-  return { saved, made, found };
+  return { saved, made, found, told };
 }
 
 /** Starts once more and reads what is there. */
@@ -74,6 +78,12 @@ function isJobBack(): boolean {
   return /^Edit \d/.test(input?.value ?? '');
 }
 
+/** The title, where the work is, and whatever notice there is. */
+async function toldBy(page: Page): Promise<string> {
+  const texts = await page.locator('.saved, .notice, .save-trouble').allInnerTexts();
+  return [await page.getByRole('textbox', { name: TITLE }).inputValue(), ...texts].join(' | ');
+}
+
 /** Tells the title at every moment at which the screen begins to call it saved. */
 function watchSaved(): void {
   const place = document.querySelector('.saved');
@@ -81,8 +91,9 @@ function watchSaved(): void {
   if (place === null) return;
   new MutationObserver(() => {
     const isSaved = place.textContent.startsWith('saved ');
-    const title = document.querySelector<HTMLInputElement>('.job-title input')?.value;
-    if (isSaved && title !== undefined) told(title);
+    const title = document.querySelector<HTMLInputElement>('.job-title input');
+    // What is typed and not yet entered is nothing that could have been saved.
+    if (isSaved && title?.dataset['dirty'] === 'false') told(title.value);
   }).observe(place, { childList: true, characterData: true, subtree: true });
 }
 
