@@ -4,6 +4,7 @@
  */
 import type { Assembly } from '../assembly/assembly.ts';
 import { eatenFlats } from '../contact/eaten-flats.ts';
+import { thresholdsOf } from '../rest/thresholds.ts';
 import type { Bench } from '../measured/selection.ts';
 import { rolesOf } from '../measured/measured-stack.ts';
 import { lengthOf } from '../measured/part-ends.ts';
@@ -15,9 +16,6 @@ import { sayAmount } from './say.ts';
 const SPREAD_MM = 0.0381;
 /** mm. A plug whose readings differ by more than this is worn, or was measured over a hole (.002 in). Common practice, no source. */
 const PLUG_SPREAD_MM = 0.0508;
-
-/** mm. Thinner master pins tilt or jam. Common practice, no source. */
-const THINNEST_MASTER_PIN_MM = 0.5;
 
 /** Lists the findings of an evaluation. */
 export function findings(bench: Bench, assembly: Assembly, chambers: readonly ChamberResult[]): Finding[] {
@@ -117,8 +115,8 @@ function routeFindings({ job }: Bench, chambers: readonly ChamberResult[]): Find
 }
 
 function thinPinFindings({ job, plan, parts }: Bench, chambers: readonly ChamberResult[]): Finding[] {
-  const { unit, thresholds } = job.settings;
-  const thinnest = lengthOf(thresholds?.thinnestMasterPin, THINNEST_MASTER_PIN_MM);
+  const { unit } = job.settings;
+  const thinnest = thresholdsOf(job).thinnestMasterPin;
   return plan.stacks.flatMap((stack) => {
     const pins = stack.items.flatMap((item) => parts.get(item.part) ?? []);
     const roles = rolesOf(pins.map((part) => part.kind));

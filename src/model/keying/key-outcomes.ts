@@ -4,7 +4,7 @@
  * other turn nothing.
  */
 import type { Evaluation, LineResult } from '../evaluate/evaluation.ts';
-import { letsTurn } from '../evaluate/judge.ts';
+import { whatTurns } from '../evaluate/what-turns.ts';
 import type { Selection } from '../measured/selection.ts';
 import type { Job } from '../schema/job-schema.ts';
 import type { Id } from '../schema/leaf.ts';
@@ -23,7 +23,7 @@ export type KeyOutcome = {
   /** What it is meant to do; null when nobody said. */
   readonly meant: Turning | null;
   readonly isAsMeant: boolean | null;
-  /** Every chamber is clear at some line, but no line in all of them. */
+  /** Some chambers are clear at one line and some at another, but no line in all of them. */
   readonly isMixed: boolean;
   /** Chambers that hold each line, or leave it open, as counted on screen. */
   readonly heldBy: readonly { readonly line: Id; readonly chambers: readonly number[] }[];
@@ -58,10 +58,6 @@ function outcomeOf(job: Job, key: Id, label: string, evaluation: Evaluation): Ke
   const probably = turningOf(lines.map(leaning));
   const meant = meantOf(job, key, evaluation);
   const numbers = new Map(chambers.map((each) => [each.chamber, each.number]));
-  const isMixed =
-    lines.length > 1 &&
-    does === 'nothing' &&
-    chambers.every(({ verdicts }) => verdicts.some(({ verdict }) => letsTurn(verdict)));
   return {
     key,
     label,
@@ -70,7 +66,7 @@ function outcomeOf(job: Job, key: Id, label: string, evaluation: Evaluation): Ke
     probably,
     meant,
     isAsMeant: meant === null || does === null ? null : meant === does,
-    isMixed,
+    isMixed: whatTurns(evaluation).isMixed,
     heldBy: lines.map(({ line, blockedBy }) => ({
       line,
       chambers: blockedBy.flatMap((id) => numbers.get(id) ?? []),

@@ -19,9 +19,9 @@ import { putKeyIn, type KeyInSite } from '../matching/needed-height.ts';
 import type { ChamberPlace } from '../matching/fits.ts';
 import { layOutSite, type Site } from '../matching/site.ts';
 import { takeStock } from '../matching/stock.ts';
-import { type KeyAtLine, THINNEST_MASTER_PIN_MM } from '../matching/two-key-options.ts';
+import type { KeyAtLine } from '../matching/two-key-options.ts';
+import { thresholdsOf } from '../rest/thresholds.ts';
 import { measurePair } from '../measured/measured-pair.ts';
-import { lengthOf } from '../measured/part-ends.ts';
 import type { Job } from '../schema/job-schema.ts';
 import type { Id } from '../schema/leaf.ts';
 import { SAME_LENGTH_MM } from '../tolerances.ts';
@@ -85,7 +85,7 @@ export type KeysPlan = {
 /** Plans. Cylinder, plan, keys and lines must exist in the job. */
 export function planKeys(job: Job, ask: KeysToPlan): KeysPlan {
   const { cylinder, plan, wants, merged = [] } = ask;
-  const thinnest = ask.thinnest ?? thinnestMasterPin(job);
+  const thinnest = ask.thinnest ?? thresholdsOf(job).thinnestMasterPin;
   const stock = takeStock(job, measuringOf(job));
   const site = layOutSite(job, { cylinder, plan }, stock, { choosesMasterPins: true });
   const seated = wants.map((at) => seatedWant(site, at));
@@ -99,11 +99,6 @@ export function planKeys(job: Job, ask: KeysToPlan): KeysPlan {
 function isFloorGuessed({ site, bench }: KeyInSite): boolean {
   const { seating, key, measuring } = bench;
   return measurePair(seating, key?.id ?? '', site.measured.plugDiameter, measuring).floorIsGuess;
-}
-
-/** mm. What the person set, else the usual least. */
-export function thinnestMasterPin({ settings }: Job): number {
-  return lengthOf(settings.thresholds?.thinnestMasterPin, THINNEST_MASTER_PIN_MM);
 }
 
 type SeatedWant = { readonly at: KeyAtLine; readonly keyIn: KeyInSite; readonly line: number };

@@ -16,9 +16,6 @@ import type { Site } from './site.ts';
 import type { Batch } from './stock.ts';
 import type { TieBreaks } from './tie-breaks.ts';
 
-/** mm. Thinner master pins tilt or jam. Common practice, no source. */
-export const THINNEST_MASTER_PIN_MM = 0.5;
-
 export type KeyAtLine = { readonly key: Id; readonly line: Id };
 /** The split that serves a key. */
 export type ServedKey = {
@@ -44,6 +41,8 @@ export type TwoKeysSetting = {
   readonly copiesOf: (part: number) => number;
   readonly tieBreaks: TieBreaks;
   readonly rows: number;
+  /** mm. Thinner master pins tip over and jam. */
+  readonly thinnest: number;
 };
 
 /** Height above the foot at which a split stands level for a want. */
@@ -127,7 +126,7 @@ function withMaster(
     { ...low, window: lower },
     { ...high, window: upper },
   ];
-  const thick = membersOf(setting, master).filter(({ height }) => height >= THINNEST_MASTER_PIN_MM);
+  const thick = membersOf(setting, master).filter(({ height }) => height >= setting.thinnest);
   return membersOf(setting, batch).flatMap((member): Stacked[] => {
     if (stepsOf(setting, marginAt(member.height - low.level, lower)) < 0) return [];
     return thick.flatMap((disc) =>

@@ -15,6 +15,7 @@
  */
 import { known } from '../assert.ts';
 import { sayAmount } from '../evaluate/say.ts';
+import { thresholdsOf } from '../rest/thresholds.ts';
 import type { Job } from '../schema/job-schema.ts';
 import type { Item } from '../schema/key-schema.ts';
 import type { Id } from '../schema/leaf.ts';
@@ -32,7 +33,6 @@ import {
   type KeyAtLine,
   levelsOf,
   type ServedKey,
-  THINNEST_MASTER_PIN_MM,
   twoKeyOptions,
   type TwoKeysSetting,
   type Want,
@@ -82,6 +82,7 @@ export function matchTwoKeys(job: Job, selection: TwoKeysSelection): TwoKeysMatc
     copiesOf,
     tieBreaks: tieBreaksOf(site),
     rows: toFill.length,
+    thinnest: thresholdsOf(job).thinnestMasterPin,
   };
   const rows = toFill.map((place) => listRow(twoKeyOptions(setting, place)));
   const { chosen, score, isProved, bound } = assign(rows, copiesOf);
@@ -117,7 +118,7 @@ function wantOf(site: Site, at: KeyAtLine): Want {
   return { at, keyIn: putKeyIn(site, key), line, above: known(site.lineHeights[line], `line ${at.line}`) };
 }
 
-function whyNot({ site, wants }: TwoKeysSetting, place: ChamberPlace): string {
+function whyNot({ site, wants, thinnest }: TwoKeysSetting, place: ChamberPlace): string {
   const unit = site.bench.job.settings.unit;
   const usual = site.usual(place);
   const fit = site.fitOfStack(place, usual);
@@ -129,7 +130,7 @@ function whyNot({ site, wants }: TwoKeysSetting, place: ChamberPlace): string {
     return `Put a driver into chamber ${number} first: a master pin lies between bottom pin and driver.`;
   const [low, high] = levels.map(({ level }) => level).sort((one, other) => one - other);
   const apart = (high ?? 0) - (low ?? 0);
-  if (apart < THINNEST_MASTER_PIN_MM) {
+  if (apart < thinnest) {
     return `In chamber ${number} the keys call for heights ${sayAmount(apart, unit)} apart, too little for a master pin: one split has to serve both, and nothing in the bag does.`;
   }
   return `Nothing in the bag fits chamber ${number} for both keys: a bottom pin, and a master pin about ${sayAmount(apart, unit)} thick.`;

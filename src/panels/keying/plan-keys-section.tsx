@@ -4,7 +4,7 @@
  */
 import { useDeferredValue, useId, useMemo, useState } from 'react';
 import { keyOutcomes } from '../../model/keying/key-outcomes.ts';
-import { type KeysPlan, planKeys, thinnestMasterPin } from '../../model/keying/plan-keys.ts';
+import { type KeysPlan, planKeys } from '../../model/keying/plan-keys.ts';
 import { putKeysPlan } from '../../model/keying/put-plan.ts';
 import type { KeyAtLine } from '../../model/matching/two-key-options.ts';
 import type { Id } from '../../model/schema/leaf.ts';
@@ -79,7 +79,13 @@ function planOf(
   thinnest: number | null,
 ): KeysPlan {
   const { cylinder, plan } = selection;
-  return planKeys(job, { cylinder, plan, wants, merged, thinnest: thinnest ?? thinnestMasterPin(job) });
+  return planKeys(job, {
+    cylinder,
+    plan,
+    wants,
+    merged,
+    ...(thinnest !== null && { thinnest }),
+  });
 }
 
 type PlannedProps = {
