@@ -9,7 +9,7 @@ const PASSPHRASE = 'four plain brass words';
 const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the job' });
 const titleOf = (page: Page) => title(page).inputValue();
 const menu = async (page: Page, item: string | RegExp) => {
-  await page.locator('.job-menu summary').click();
+  await page.locator('.job-menu > summary').click();
   await page.getByRole('button', { name: item }).click();
 };
 
