@@ -75,8 +75,6 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/e2e/**/*.spec.ts'],
           globalSetup: ['tests/support/browser-setup.ts'],
-          // One browser at a time: software drawing takes both cores.
-          fileParallelism: false,
           sequence: { groupOrder: 1 },
           ...patience,
         },
