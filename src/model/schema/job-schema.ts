@@ -79,7 +79,12 @@ export const jobSchema = z.strictObject({
   intents: listSchema(intentSchema, 2000),
   benchResults: listSchema(benchResultSchema, 5000),
   depths: z.optional(depthsSchema()),
-  note: z.strictObject({ shared: shareable(fieldsSchema()), restricted: restricted(fieldsSchema()) }),
+  note: z.strictObject({
+    shared: shareable(fieldsSchema()),
+    restricted: restricted(fieldsSchema()),
+    /** Pages, pictures and tables made from the job leave out what a key could be cut from. */
+    hidesBitting: shareable(z.optional(z.literal(true))),
+  }),
 });
 
 export type Job = z.infer<typeof jobSchema>;
