@@ -7,6 +7,7 @@ import type { Job } from '../model/schema/job-schema.ts';
 import type { Problem } from '../model/schema/problem.ts';
 import { allJobsToText, readAllJobs } from './all-jobs.ts';
 import { JOB_ENDING, jobFileName } from './job-file-name.ts';
+import { jobBytesIn } from './job-in-picture.ts';
 import { isLockedFile } from './locked/locked-mark.ts';
 import { sameBytes } from './stored-row.ts';
 import { jobToText, MOST_BYTES, type ReadJob, readJobBytes, readJobText, refuseLarge } from './job-text.ts';
@@ -42,8 +43,17 @@ export type FileDialogs = { readonly fileOpen: typeof fileOpen; readonly fileSav
 /** The usual ending of files in the age format. */
 export const LOCKED_ENDING = '.age';
 
+const OPENED_ENDINGS = ['.json', JOB_ENDING, LOCKED_ENDING, '.png', '.svg'];
+
 const DIALOGS: FileDialogs = { fileOpen, fileSave };
-const KIND = {
+type FileKind = {
+  readonly id: string;
+  readonly description: string;
+  mimeTypes: string[];
+  extensions: string[];
+};
+
+const KIND: FileKind = {
   id: 'shearsight-job',
   description: 'Shearsight job',
   mimeTypes: ['application/json'],
@@ -88,7 +98,7 @@ export async function saveJobFile(
 /** Lets a person choose a file and reads what is in it. */
 export async function openJobFile(dialogs: FileDialogs = DIALOGS): Promise<OpenedFile> {
   try {
-    const file = await dialogs.fileOpen({ ...KIND, extensions: ['.json', JOB_ENDING, LOCKED_ENDING] });
+    const file = await dialogs.fileOpen({ ...KIND, extensions: OPENED_ENDINGS });
     return await readChosenFile(file, file.handle ?? null);
   } catch (error) {
     return isCancelled(error)
@@ -97,12 +107,24 @@ export async function openJobFile(dialogs: FileDialogs = DIALOGS): Promise<Opene
   }
 }
 
-/** Reads a chosen or dropped file: a job, a locked one, or all jobs of a browser. */
+/** Reads a chosen or dropped file: a job, a picture with one inside, a locked one, or all jobs of a browser. */
 export async function readChosenFile(file: File, handle: FileSystemFileHandle | null): Promise<OpenedFile> {
   const { name } = file;
   if (file.size > MOST_BYTES) return { type: 'opened', name, handle, result: refuseLarge(file.size) };
   const bytes = new Uint8Array(await file.arrayBuffer());
   if (isLockedFile(bytes)) return { type: 'locked', name, bytes };
+  const picture = jobBytesIn(bytes);
+  if (picture.type === 'no job')
+    return troubled(
+      'This picture holds no job. Only one that was saved with the job inside opens again; sent through a chat it may have lost it.',
+    );
+  if (picture.type === 'damaged')
+    return troubled(
+      'This picture is cut off or damaged, so the job inside cannot be read. Get the file again.',
+    );
+  // What a picture holds is not its file: saving goes to a new one.
+  if (picture.type === 'job')
+    return { type: 'opened', name, handle: null, result: readJobBytes(picture.bytes) };
   const result = readJobBytes(bytes);
   const all = result.type === 'error' ? readAllJobs(result.raw) : null;
   return all?.type === 'success' ? { ...all, type: 'all' } : { type: 'opened', name, handle, result };
@@ -115,6 +137,25 @@ export function saveLockedFile(
   dialogs: FileDialogs = DIALOGS,
 ): Promise<SavedFile> {
   return saveBytes(bytes, jobFileName(title).replace(JOB_ENDING, LOCKED_ENDING), LOCKED_KIND, dialogs);
+}
+
+export type OtherFile = {
+  readonly bytes: Uint8Array;
+  /** With its dot. */
+  readonly ending: string;
+  readonly mimeType: string;
+  /** "Picture", "Table": what the file dialog calls it. */
+  readonly description: string;
+};
+
+/** Saves a picture or table of a job, under the job's title. */
+export function saveOtherFile(
+  { bytes, ending, mimeType, description }: OtherFile,
+  title: string,
+  dialogs: FileDialogs = DIALOGS,
+): Promise<SavedFile> {
+  const kind = { id: 'shearsight-note', description, mimeTypes: [mimeType], extensions: [ending] };
+  return saveBytes(bytes, jobFileName(title).replace(JOB_ENDING, ending), kind, dialogs);
 }
 
 /** Saves all jobs in one file. */
@@ -130,7 +171,7 @@ export function saveAllJobs(
 async function saveBytes(
   bytes: Uint8Array,
   fileName: string,
-  kind: typeof KIND,
+  kind: FileKind,
   dialogs: FileDialogs,
 ): Promise<SavedFile> {
   try {
