@@ -88,6 +88,7 @@ export function createWorkshop(
       startMyCylinder: () => void newCylinder(),
       isExample: (job) => job.id === example,
       matching: async () => (await import('./matching-of-page.ts')).matching,
+      noteFiles: async () => (await import('./note-files.ts')).noteFiles,
       SolidView,
     },
     keeper: startKeeping({ document, view, newId, isUnsavedExample: (id) => id === example }, kept !== null),

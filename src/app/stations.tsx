@@ -20,8 +20,13 @@ const PartsStation = lazy(async () => ({
   default: (await import('../panels/parts/parts-station.tsx')).PartsStation,
 }));
 
+const NoteStation = lazy(async () => ({
+  default: (await import('../panels/note/note-station.tsx')).NoteStation,
+}));
+
 export const STATIONS: readonly StationEntry[] = [
   { id: 'measure', label: 'Measure', View: MeasureStation, section: 'beside' },
   { id: 'parts', label: 'Parts on hand', View: PartsStation, section: 'beside' },
   { id: 'check', label: 'Check', View: CheckStation, section: 'wide' },
+  { id: 'note', label: 'Repair note', View: NoteStation, section: 'none' },
 ];

@@ -8,6 +8,7 @@ import type { DocumentState, DocumentStore } from '../../state/document-store.ts
 import type { PreferencesState, PreferencesStore } from '../../state/preferences-store.ts';
 import type { ViewActions, ViewState, ViewStore } from '../../state/view-store.ts';
 import type { MatchingService } from '../match/matching-service.ts';
+import type { NoteFiles } from '../note/note-files.ts';
 
 export type Services = {
   readonly document: DocumentStore;
@@ -21,6 +22,8 @@ export type Services = {
   readonly isExample: (job: Job) => boolean;
   /** What chooses parts, loaded when it is asked for. */
   readonly matching: () => Promise<MatchingService>;
+  /** Saves and copies pictures and tables, loaded when it is asked for. */
+  readonly noteFiles: () => Promise<NoteFiles>;
   /** The solid view, loaded when it is asked for; null where there is none. */
   readonly SolidView: ComponentType | null;
 };

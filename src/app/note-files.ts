@@ -1,0 +1,55 @@
+/** Pictures and tables of the repair note, as files and on the clipboard. Loaded when the first one is asked for. */
+import { fileStyle } from '../drawing/drawing-style.ts';
+import { toSvgText, withStyle } from '../drawing/node.ts';
+import type { NoteFiles, PictureAsk } from '../panels/note/note-files.ts';
+import { saveOtherFile, type SavedFile } from '../persist/job-file.ts';
+import { finishPng, finishSvg } from '../persist/job-in-picture.ts';
+import { pngOfSheet } from './picture-pixels.ts';
+
+export const noteFiles: NoteFiles = {
+  savePicture: async (ask, form) => {
+    const bytes = form === 'png' ? await pngBytes(ask) : svgBytes(ask);
+    if (typeof bytes === 'string') return bytes;
+    const kind =
+      form === 'png'
+        ? { ending: '.png', mimeType: 'image/png' }
+        : { ending: '.svg', mimeType: 'image/svg+xml' };
+    const saved = await saveOtherFile({ bytes, ...kind, description: 'Picture' }, ask.jobTitle);
+    return tell(saved, ask.inside === null ? '' : ' The job is inside: who gets it can cut the key.');
+  },
+  copyPicture: async (ask) => {
+    const bytes = await pngBytes({ ...ask, inside: null });
+    if (typeof bytes === 'string') return bytes;
+    try {
+      const blob = new Blob([bytes], { type: 'image/png' });
+      await navigator.clipboard.write([new ClipboardItem({ 'image/png': blob })]);
+      return 'Picture copied, without the job.';
+    } catch {
+      return 'The browser did not let the picture onto the clipboard. Save it as a file instead.';
+    }
+  },
+  saveTable: async (csv, jobTitle) => {
+    const bytes = new TextEncoder().encode(csv);
+    const kind = { ending: '.csv', mimeType: 'text/csv', description: 'Table' };
+    return tell(await saveOtherFile({ bytes, ...kind }, jobTitle), '');
+  },
+};
+
+async function pngBytes(ask: PictureAsk): Promise<Uint8Array<ArrayBuffer> | string> {
+  const raw = await pngOfSheet(ask.sheet);
+  if (typeof raw === 'string') return raw;
+  return (
+    finishPng(raw, ask.words, ask.inside) ?? 'The browser wrote no good picture. Save it as SVG instead.'
+  );
+}
+
+function svgBytes({ sheet, inside }: PictureAsk): Uint8Array {
+  const text = toSvgText(withStyle(sheet.drawing, fileStyle('print')));
+  return new TextEncoder().encode(finishSvg(text, inside));
+}
+
+function tell(saved: SavedFile, more: string): string | null {
+  if (saved.type === 'cancelled') return null;
+  if (saved.type === 'error') return saved.problems.map(({ message }) => message).join(' ');
+  return `${saved.isVerified ? `Saved to ${saved.name}, and read back.` : `Saved as ${saved.name}.`}${more}`;
+}

@@ -1,0 +1,235 @@
+/** The page to be kept locked: measurements, parts, the true section, and the load sheet. A key can be cut from it. */
+import { useMemo } from 'react';
+import { checkRuler } from '../../drawing/check-ruler.ts';
+import { longSectionAtScale } from '../../drawing/true-scale.ts';
+import { RESTRICTED_FIELDS } from '../../model/note/note-fields.ts';
+import {
+  commonMeasures,
+  type Measured,
+  type PinningRow,
+  pinningRows,
+} from '../../model/note/pinning-rows.ts';
+import { formatLength } from '../../model/units/format-length.ts';
+import type { JobUnit } from '../../model/units/length-unit.ts';
+import { DrawingSvg } from '../shared/drawing-svg.tsx';
+import type { Look } from '../shared/look.ts';
+import { LoadSheetView } from './load-sheet-view.tsx';
+import { NoteFields } from './note-field.tsx';
+import { PAPER_WIDTH_MM, pictureSource } from './note-pictures.ts';
+import { latestState, STATE_NAMES } from './note-states.ts';
+import { SheetPart } from './shareable-sheet.tsx';
+
+type SheetProps = { readonly look: Look; readonly states: readonly Look[] };
+
+export function RestrictedSheet({ look, states }: SheetProps) {
+  const { job } = look;
+  const { unit } = job.settings;
+  const number = job.note.shared['jobNumber'] ?? '';
+  const latest = latestState(states, look);
+  return (
+    <article className="note-sheet is-restricted" aria-labelledby="restricted-title">
+      <header className="sheet-head">
+        <h2 id="restricted-title">Measurements</h2>
+        <p className="sheet-title">{number === '' ? 'Job without a number' : `Job ${number}`}</p>
+        <p className="sheet-mark">
+          Page 2, restricted: a key can be cut from it. Keep it locked, and apart from page 1
+        </p>
+      </header>
+      <NoteFields fields={RESTRICTED_FIELDS} page="restricted" />
+      <SheetPart title="Measured once">
+        <CommonMeasures look={look} />
+      </SheetPart>
+      <SheetPart title="The key, and what it calls for">
+        <KeyTable look={look} />
+      </SheetPart>
+      <SheetPart title="In the holes">
+        <HoleTable states={states} unit={unit} />
+      </SheetPart>
+      <TruePicture look={latest} />
+      <SheetPart title="Load sheet">
+        <LoadSheetView look={latest} />
+      </SheetPart>
+    </article>
+  );
+}
+
+function CommonMeasures({ look }: { readonly look: Look }) {
+  const { unit } = look.job.settings;
+  const instrument = look.job.instruments.find(({ id }) => id === look.job.settings.instrument);
+  const zero = look.job.sessions.find(({ id }) => id === look.job.settings.session)?.closedReading;
+  const zeroMm = zero?.readings[0]?.value;
+  return (
+    <dl className="sheet-measures">
+      {commonMeasures(look.bench).map(({ label, value }) => (
+        <div key={label}>
+          <dt>{label}</dt>
+          <dd>
+            <Length value={value} unit={unit} />
+          </dd>
+        </div>
+      ))}
+      {instrument === undefined ? null : (
+        <div>
+          <dt>Read with</dt>
+          <dd>
+            {instrument.label}
+            {zeroMm === undefined ? '' : `, closed ${formatLength(zeroMm, { unit, hasUnit: true })}`}
+          </dd>
+        </div>
+      )}
+      <div>
+        <dt>Numbers in</dt>
+        <dd>{unit === 'in' ? 'inches' : 'millimetres'}, ± nineteen times in twenty</dd>
+      </div>
+    </dl>
+  );
+}
+
+function KeyTable({ look }: { readonly look: Look }) {
+  const { unit } = look.job.settings;
+  const rows = pinningRows(look.bench, look.evaluation);
+  const hasOverBall = rows.some(({ overBall }) => overBall !== null);
+  return (
+    <div className="sheet-scroll" tabIndex={0} role="region" aria-label="The key, by chamber">
+      <table className="sheet-table">
+        <caption className="visually-hidden">Root depths and the lower stacks they call for</caption>
+        <thead>
+          <tr>
+            <th scope="col">Chamber</th>
+            <th scope="col">Root depth</th>
+            <th scope="col">Readings</th>
+            {hasOverBall ? <th scope="col">Over the ball</th> : null}
+            <th scope="col">Calls for</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.chamber}>
+              <th scope="row">{row.number}</th>
+              <td>
+                <Length value={row.rootDepth} unit={unit} />
+              </td>
+              <td>{readingsOf(row)}</td>
+              {hasOverBall ? (
+                <td>
+                  <Length value={row.overBall} unit={unit} />
+                </td>
+              ) : null}
+              <td>
+                <Length value={row.needed} unit={unit} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function readingsOf({ rootDepth, overBall }: PinningRow): string {
+  const count = rootDepth?.readings ?? overBall?.readings ?? 0;
+  return count === 0 ? '–' : String(count);
+}
+
+/** Chambers down, states across, each with its parts from the key up. */
+function HoleTable({ states, unit }: { readonly states: readonly Look[]; readonly unit: JobUnit }) {
+  const all = states.map((state) => ({
+    kind: state.bench.plan.kind,
+    rows: pinningRows(state.bench, state.evaluation),
+  }));
+  const [first] = all;
+  if (first === undefined) return null;
+  return (
+    <div className="sheet-scroll" tabIndex={0} role="region" aria-label="Parts in the holes, by chamber">
+      <table className="sheet-table">
+        <caption className="visually-hidden">Parts in each hole, from the key up, by state</caption>
+        <thead>
+          <tr>
+            <th scope="col">Chamber</th>
+            {all.map(({ kind }) => (
+              <th key={kind} scope="col">
+                {STATE_NAMES[kind]}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {first.rows.map(({ chamber, number }) => (
+            <tr key={chamber}>
+              <th scope="row">{number}</th>
+              {all.map(({ kind, rows }) => (
+                <td key={kind}>
+                  <Parts row={rows.find((each) => each.chamber === chamber)} unit={unit} />
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function Parts({ row, unit }: { readonly row: PinningRow | undefined; readonly unit: JobUnit }) {
+  const named: readonly (readonly [string, Measured | null])[] =
+    row === undefined
+      ? []
+      : [
+          ['ball', row.ball],
+          ['bottom pin', row.bottomPin],
+          ['together', row.together],
+          ...row.masterPins.map((pin) => ['master pin', pin] as const),
+          ['driver', row.driver],
+          ['spring', row.spring],
+        ];
+  const there = named.filter(([, value]) => value !== null);
+  if (there.length === 0) return '–';
+  return (
+    <ul className="sheet-parts">
+      {there.map(([name, value], i) => (
+        <li key={`${name} ${i}`}>
+          <span className="quiet">{name}</span> <Length value={value} unit={unit} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+type Told = { readonly mm: number; readonly plusMinus: number; readonly basis?: Measured['basis'] };
+
+function Length({ value, unit }: { readonly value: Told | null; readonly unit: JobUnit }) {
+  if (value === null) return '–';
+  const places = unit === 'in' ? 4 : 2;
+  const small = value.plusMinus < 0.5 * 10 ** -places * (unit === 'in' ? 25.4 : 1);
+  return (
+    <span className="sheet-length">
+      <span className="number">{formatLength(value.mm, { unit, keepsPlaces: true })}</span>
+      {small ? null : (
+        <span className="quiet"> ±{formatLength(value.plusMinus, { unit, keepsPlaces: true })}</span>
+      )}
+      {value.basis === 'assumed' ? <span className="quiet"> assumed</span> : null}
+    </span>
+  );
+}
+
+function TruePicture({ look }: { readonly look: Look }) {
+  const scaled = useMemo(() => {
+    const { assembly, evaluation, pose, unit } = pictureSource(look, false);
+    return assembly.chambers.length === 0
+      ? null
+      : longSectionAtScale(assembly, pose, evaluation, { mostMm: PAPER_WIDTH_MM, unit });
+  }, [look]);
+  const ruler = useMemo(() => checkRuler(), []);
+  if (scaled === null) return null;
+  return (
+    <figure className="sheet-picture">
+      <DrawingSvg drawing={scaled.drawing} />
+      <figcaption>
+        <p>
+          {STATE_NAMES[look.bench.plan.kind]}, {scaled.scale} on paper where the ruler measures right.
+        </p>
+        <DrawingSvg drawing={ruler} />
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,254 @@
+/** The page that may be shared: what was done, where every chamber stands, what the bench said. No key can be cut from it. */
+import { type ReactNode, useMemo } from 'react';
+import { checkRuler } from '../../drawing/check-ruler.ts';
+import { longSectionAtScale } from '../../drawing/true-scale.ts';
+import { keepPlanAs } from '../../model/edit/keep-plan.ts';
+import type { Evaluation } from '../../model/evaluate/evaluation.ts';
+import {
+  CAUTIONS,
+  CYLINDER_FIELDS,
+  HEAD_FIELDS,
+  RETURN_FIELDS,
+  WORK_FIELDS,
+} from '../../model/note/note-fields.ts';
+import type { Plan } from '../../model/schema/parts-schema.ts';
+import type { ShareableSplit, ShareableView } from '../../model/sharing/shareable-view.ts';
+import { offsetWords, symbolOf } from '../../drawing/split-words.ts';
+import { sayVerdict } from '../answer/verdict-words.ts';
+import { DrawingSvg } from '../shared/drawing-svg.tsx';
+import type { Look } from '../shared/look.ts';
+import { useEdit, useServices } from '../shared/services.tsx';
+import { VerdictMark } from '../shared/verdict-mark.tsx';
+import { NoteFields } from './note-field.tsx';
+import { PAPER_WIDTH_MM, pictureSource, STAND_INS } from './note-pictures.ts';
+import { latestState, sharedOf, STATE_NAMES } from './note-states.ts';
+
+type SheetProps = { readonly look: Look; readonly states: readonly Look[] };
+
+const KINDS: readonly Plan['kind'][] = ['as found', 'planned', 'as built'];
+
+export function ShareableSheet({ look, states }: SheetProps) {
+  const view = useMemo(() => sharedOf(look, states), [look, states]);
+  return (
+    <article className="note-sheet" aria-labelledby="note-title">
+      <header className="sheet-head">
+        <h2 id="note-title">Repair note</h2>
+        <p className="sheet-title">{view.title}</p>
+        <p className="sheet-mark">Page 1, may be shared: no key can be cut from it</p>
+      </header>
+      <NoteFields fields={HEAD_FIELDS} page="shared" />
+      <SheetPart title="Cylinder">
+        <p className="sheet-line">
+          {view.cylinder}, {view.chamberCount === 1 ? 'one chamber' : `${view.chamberCount} chambers`}
+          {view.key === null ? '' : `, with ${view.key}`}
+        </p>
+        <NoteFields fields={CYLINDER_FIELDS} page="shared" />
+      </SheetPart>
+      <SheetPart title="At the shear line">
+        <StateTable view={view} cylinderLines={look.bench.cylinder.lines.map(({ id }) => id)} />
+        <KeepRecords look={look} states={states} />
+      </SheetPart>
+      <SheetPart title="Work">
+        <NoteFields fields={WORK_FIELDS} page="shared" />
+        <Tests view={view} />
+      </SheetPart>
+      <SheetPart title="Handed back">
+        <NoteFields fields={RETURN_FIELDS} page="shared" />
+      </SheetPart>
+      <SheetPart title="Cautions">
+        <ul className="sheet-cautions">
+          {CAUTIONS.map((each) => (
+            <li key={each}>{each}</li>
+          ))}
+        </ul>
+      </SheetPart>
+      <p className="sheet-sign">
+        <span>Signed</span>
+        <span>Date</span>
+      </p>
+      <StandInPicture look={latestState(states, look)} />
+    </article>
+  );
+}
+
+export function SheetPart({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+  return (
+    <section className="sheet-part">
+      <h3>{title}</h3>
+      {children}
+    </section>
+  );
+}
+
+/** Chambers down, states across: where each split stood, stands on paper, and stands now. */
+function StateTable({
+  view,
+  cylinderLines,
+}: {
+  readonly view: ShareableView;
+  readonly cylinderLines: readonly string[];
+}) {
+  const numbers = [
+    ...new Set(view.states.flatMap(({ chambers }) => chambers.map(({ number }) => number))),
+  ].sort((one, other) => one - other);
+  const stateOf = (kind: Plan['kind']) => view.states.find((each) => each.kind === kind);
+  return (
+    <div className="sheet-scroll" tabIndex={0} role="region" aria-label="At the shear line, by chamber">
+      <table className="sheet-table">
+        <caption className="visually-hidden">
+          Each chamber at the shear line, as found, planned, as built
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Chamber</th>
+            {KINDS.map((kind) => (
+              <th key={kind} scope="col">
+                {STATE_NAMES[kind]}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {numbers.flatMap((number) =>
+            cylinderLines.map((line, i) => (
+              <tr key={`${number} ${line}`}>
+                <th scope="row">
+                  {number}
+                  {cylinderLines.length > 1 ? (
+                    <span className="small quiet"> {i === 0 ? 'inner' : 'outer'}</span>
+                  ) : null}
+                </th>
+                {KINDS.map((kind) => (
+                  <SplitCell
+                    key={kind}
+                    split={stateOf(kind)
+                      ?.chambers.find((each) => each.number === number)
+                      ?.splits.find((each) => each.line === line)}
+                    unit={view.unit}
+                  />
+                ))}
+              </tr>
+            )),
+          )}
+        </tbody>
+        <tfoot>
+          {cylinderLines.map((line, i) => (
+            <tr key={line}>
+              <th scope="row">
+                {cylinderLines.length > 1 ? (i === 0 ? 'Inner line' : 'Outer line') : 'The plug'}
+              </th>
+              {KINDS.map((kind) => (
+                <td key={kind}>{sayLine(stateOf(kind)?.lines.find((each) => each.line === line))}</td>
+              ))}
+            </tr>
+          ))}
+        </tfoot>
+      </table>
+    </div>
+  );
+}
+
+function SplitCell({
+  split,
+  unit,
+}: {
+  readonly split: ShareableSplit | undefined;
+  readonly unit: ShareableView['unit'];
+}) {
+  if (split === undefined) return <td className="quiet">–</td>;
+  if (split.at === null) return <td className="quiet">not measured yet</td>;
+  const symbol = symbolOf(split.verdict);
+  const offset = offsetWords(split.at.offset, split.verdict, unit);
+  const verdict = sayVerdict(split.verdict, split.lean);
+  return (
+    <td>
+      <span className="sheet-offset">{offset}</span>
+      {verdict === offset ? null : (
+        <span className="verdict" data-verdict={symbol}>
+          <VerdictMark symbol={symbol} />
+          {verdict}
+        </span>
+      )}
+    </td>
+  );
+}
+
+function sayLine(line: Evaluation['lines'][number] | undefined): string {
+  if (line === undefined) return '–';
+  switch (line.verdict) {
+    case 'turns':
+      return 'should turn';
+    case 'will not turn':
+      return 'will not turn';
+    case "can't say yet":
+      return line.lean ?? "can't say yet";
+    case 'unknown':
+      return 'not known yet';
+  }
+}
+
+/** Where a record is missing, it can be made from what is in the holes now. */
+function KeepRecords({ look, states }: SheetProps) {
+  const edit = useEdit();
+  const { newId } = useServices();
+  const missing = (['as found', 'as built'] as const).filter(
+    (kind) => !states.some(({ bench }) => bench.plan.kind === kind),
+  );
+  if (missing.length === 0) return null;
+  return (
+    <p className="sheet-keep no-print">
+      <span className="small quiet">What is in the holes now can be put on record:</span>
+      {missing.map((kind) => (
+        <button
+          key={kind}
+          type="button"
+          className="button"
+          onClick={() => edit(`Kept ${kind}`, (job) => keepPlanAs(job, look.selection.plan, kind, newId))}
+        >
+          Keep it {kind}
+        </button>
+      ))}
+    </p>
+  );
+}
+
+function StandInPicture({ look }: { readonly look: Look }) {
+  const scaled = useMemo(() => {
+    const { assembly, evaluation, pose, unit } = pictureSource(look, true);
+    return assembly.chambers.length === 0
+      ? null
+      : longSectionAtScale(assembly, pose, evaluation, { mostMm: PAPER_WIDTH_MM, unit });
+  }, [look]);
+  const ruler = useMemo(() => checkRuler(), []);
+  if (scaled === null) return null;
+  return (
+    <figure className="sheet-picture">
+      <DrawingSvg drawing={scaled.drawing} />
+      <figcaption>
+        <p>
+          {STATE_NAMES[look.bench.plan.kind]}, {scaled.scale} on paper where the ruler measures right.{' '}
+          {STAND_INS}.
+        </p>
+        <DrawingSvg drawing={ruler} />
+      </figcaption>
+    </figure>
+  );
+}
+
+function Tests({ view }: { readonly view: ShareableView }) {
+  if (view.tests.length === 0) return null;
+  return (
+    <>
+      <h4>Tried at the bench</h4>
+      <ul className="sheet-tests">
+        {view.tests.map((test) => (
+          <li key={`${test.kind} ${test.number ?? 'all'} ${test.at} ${test.turned}`}>
+            <span className="sheet-date">{test.at.slice(0, 10)}</span>{' '}
+            {test.number === null ? 'all chambers' : `chamber ${test.number} alone`}, {test.kind}:{' '}
+            <strong>{test.turned ? 'turned' : 'did not turn'}</strong>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
