@@ -78,7 +78,8 @@ async function work(on: Page, number: number): Promise<void> {
     await field.fill(`${before.slice(0, -1)}${String((number + change) % 10)}`);
     await field.press('Enter');
   }
-  for (let i = 0; i < 3; i++) await button(/^Undo/).click();
+  // A digit that was there before is no step.
+  while (await button(/^Undo/).isEnabled()) await button(/^Undo/).click();
   if ((await button('Slide the key in').count()) > 0) await button('Slide the key in').click();
   await on.waitForTimeout(2600);
   await button('Solid').click();

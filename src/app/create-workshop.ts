@@ -33,6 +33,8 @@ export type Workshop = {
   readonly newCylinder: () => Promise<void>;
   /** Shows another job, and saves it from now on. */
   readonly show: (job: Job) => void;
+  /** Shows what is known of a job that a newer version saved, with the text as it came. */
+  readonly lookAt: (job: Job, raw: string) => void;
 };
 
 /** Chambers of a new cylinder, until the person says otherwise. */
@@ -62,6 +64,10 @@ export function createWorkshop(
 
   const show = (job: Job) => {
     document.getState().load(job);
+    view.getState().open(job);
+  };
+  const lookAt = (job: Job, raw: string) => {
+    document.getState().lookAt(job, raw);
     view.getState().open(job);
   };
   const newCylinder = async () => {
@@ -96,6 +102,7 @@ export function createWorkshop(
     openExample,
     newCylinder,
     show,
+    lookAt,
   };
 }
 

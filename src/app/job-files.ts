@@ -1,6 +1,7 @@
 /** What the job menu does with files. Each gives a sentence to tell, or null when nothing needs telling. */
 import type { Job } from '../model/schema/job-schema.ts';
 import type { OpenedFile, SavedFile } from '../persist/job-file.ts';
+import type { JobProblems } from '../persist/job-text.ts';
 import type { Workshop } from './create-workshop.ts';
 import type { PassphraseAsk } from './passphrase-dialog.tsx';
 
@@ -34,10 +35,23 @@ export async function showOpened(
     case 'all':
       return addAll(workshop, opened.jobs, opened.problems);
     case 'opened':
-      if (opened.result.type === 'error') return tell(opened.result.problems);
+      if (opened.result.type === 'error') return showNewer(workshop, opened.result);
       workshop.show(opened.result.job);
       return null;
   }
+}
+
+/** A file of a newer version is looked at, as far as this one knows it; everything else is told. */
+async function showNewer(
+  { lookAt }: Workshop,
+  refused: JobProblems & { readonly raw: string },
+): Promise<string | null> {
+  if (refused.reason !== 'newer') return tell(refused.problems);
+  const { readNewerJob } = await import('../persist/newer-job.ts');
+  const newer = readNewerJob(refused.raw);
+  if (newer === null) return tell(refused.problems);
+  lookAt(newer.job, newer.raw);
+  return null;
 }
 
 async function unlockFile(workshop: Workshop, bytes: Uint8Array, passphrase: string): Promise<string[]> {
@@ -72,8 +86,9 @@ async function addAll(
 
 /** Saves the job on screen to a file. */
 export async function saveFile({ document }: Workshop): Promise<string | null> {
-  const { saveJobFile } = await import('../persist/job-file.ts');
-  return tellSaved(await saveJobFile(document.getState().job));
+  const { saveJobFile, saveText } = await import('../persist/job-file.ts');
+  const { job, newer } = document.getState();
+  return tellSaved(newer === null ? await saveJobFile(job) : await saveText(newer, job.title));
 }
 
 /** Saves the job on screen to a file under a passphrase; gives what is in the way. */
@@ -83,8 +98,8 @@ export async function saveLocked({ document }: Workshop, passphrase: string): Pr
     import('../persist/job-text.ts'),
     import('../persist/job-file.ts'),
   ]);
-  const { job } = document.getState();
-  const bytes = await pageLock.seal(new TextEncoder().encode(jobToText(job)), passphrase);
+  const { job, newer } = document.getState();
+  const bytes = await pageLock.seal(new TextEncoder().encode(newer ?? jobToText(job)), passphrase);
   const saved = await saveLockedFile(bytes, job.title);
   return saved.type === 'error' ? saved.problems.map(({ message }) => message) : [];
 }

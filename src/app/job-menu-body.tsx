@@ -136,6 +136,7 @@ function Settings({ workshop }: { readonly workshop: Workshop }) {
   const { preferences, document } = workshop;
   const theme = usePreference((state) => state.theme);
   const bench = usePreference((state) => state.bench);
+  const veil = usePreference((state) => state.veil);
   const unit = useDocument(({ job }) => job.settings.unit);
   const set = preferences.getState().set;
   return (
@@ -172,6 +173,15 @@ function Settings({ workshop }: { readonly workshop: Workshop }) {
         ]}
         value={bench}
         onChoose={(next) => set({ bench: next })}
+      />
+      <Choice
+        question="Lengths on screen"
+        options={[
+          { value: 'off', label: 'Clear' },
+          { value: 'on', label: 'Blurred, but for the field in use' },
+        ]}
+        value={veil}
+        onChoose={(next) => set({ veil: next })}
       />
     </div>
   );

@@ -141,6 +141,13 @@ export async function openKeeper(options: KeeperOptions): Promise<Keeper | null>
   let followedId: Id | null = null;
   const followShown = () => {
     const id = shownId();
+    // What a newer version saved is looked at only.
+    if (document.getState().newer !== null) {
+      void followed?.end();
+      followed = null;
+      followedId = null;
+      return;
+    }
     if (id === followedId) return;
     followedId = id;
     const base = opening;

@@ -6,8 +6,12 @@ import { saveFile } from './job-files.ts';
 import type { Remedy } from './remedy.ts';
 import './save-trouble.css';
 
+const NEWER =
+  'This job was saved by a newer Shearsight. It can be looked at here, not changed; what this one does not know of it is not shown. Saving to a file hands it back exactly as it came.';
+
 export function SaveTrouble({ workshop }: { readonly workshop: Workshop }) {
   const saved = useDocument((state) => state.saved);
+  const newer = useDocument((state) => state.newer);
   const [remedies, setRemedies] = useState<readonly Remedy[]>([]);
   const [said, setSaid] = useState<string | null>(null);
   useEffect(() => {
@@ -19,10 +23,11 @@ export function SaveTrouble({ workshop }: { readonly workshop: Workshop }) {
       isGone = true;
     };
   }, [workshop, saved]);
-  if (saved.kind !== 'failed' && saved.kind !== 'conflict') return null;
+  const isTrouble = saved.kind === 'failed' || saved.kind === 'conflict';
+  if (newer === null && !isTrouble) return null;
   return (
     <div className="save-trouble" role="alert">
-      <p>{saved.message}</p>
+      <p>{newer !== null ? NEWER : isTrouble ? saved.message : null}</p>
       <div className="save-trouble-tools">
         {remedies.map(({ label, run }) => (
           <button key={label} type="button" className="button" onClick={() => void run()}>

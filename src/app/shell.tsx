@@ -42,6 +42,7 @@ function Frame({ workshop }: { readonly workshop: Workshop }) {
   const look = useLook();
   const isExample = useStore(workshop.document, ({ job }) => workshop.services.isExample(job));
   const isInTrouble = useDocument(({ saved }) => saved.kind === 'failed' || saved.kind === 'conflict');
+  const isNewer = useDocument(({ newer }) => newer !== null);
   useShortcuts(workshop);
   useStationInAddress(workshop.view);
   if (entry === undefined) return null;
@@ -52,7 +53,7 @@ function Frame({ workshop }: { readonly workshop: Workshop }) {
       </a>
       <div className="shell-top">
         <TopBar workshop={workshop} />
-        {isInTrouble ? (
+        {isInTrouble || isNewer ? (
           <Suspense fallback={null}>
             <SaveTrouble workshop={workshop} />
           </Suspense>

@@ -158,6 +158,11 @@ export function saveOtherFile(
   return saveBytes(bytes, jobFileName(title).replace(JOB_ENDING, ending), kind, dialogs);
 }
 
+/** Saves a job's text as it came from a file of a newer version. */
+export function saveText(text: string, title: string, dialogs: FileDialogs = DIALOGS): Promise<SavedFile> {
+  return saveBytes(new TextEncoder().encode(text), jobFileName(title), KIND, dialogs);
+}
+
 /** Saves all jobs in one file. */
 export function saveAllJobs(
   jobs: readonly Job[],

@@ -26,6 +26,8 @@ export type DocumentState = {
   /** What is on screen: the job of a running gesture, or else the committed one. */
   readonly job: Job;
   readonly saved: SaveState;
+  /** Looked at only: the text of the file as a newer version saved it. Null for every other job. */
+  readonly newer: string | null;
   /** Commits one step under a name a person would say. A running gesture gives way to it. */
   readonly edit: (name: string, change: JobChange) => void;
   /** Shows a change while a gesture runs. Each one starts from the committed job, so that a drag cannot drift. */
@@ -37,6 +39,8 @@ export type DocumentState = {
   readonly redo: () => void;
   /** Opens another job, with the history that was kept for it if there is one. */
   readonly load: (job: Job, history?: History) => void;
+  /** Shows what is known of a job that a newer version saved; it cannot be changed. */
+  readonly lookAt: (job: Job, raw: string) => void;
   readonly setSaved: (saved: SaveState) => void;
 };
 
@@ -50,12 +54,13 @@ export type DocumentStore = StoreApi<DocumentState>;
 export function createDocumentStore(first: Job, clock: () => string = isoNow): DocumentStore {
   return createStore<DocumentState>()((set, get) => {
     const become = (history: History) => {
-      if (history !== get().history) set({ history, job: shownJob(history) });
+      if (history !== get().history && get().newer === null) set({ history, job: shownJob(history) });
     };
     return {
       history: startHistory(first),
       job: first,
       saved: NOT_KEPT,
+      newer: null,
       edit: (name, change) => {
         const { history } = get();
         become(commitStep(history, { name, job: change(committedJob(history)), at: clock() }));
@@ -68,7 +73,9 @@ export function createDocumentStore(first: Job, clock: () => string = isoNow): D
       cancelPreview: () => become(cancelPreview(get().history)),
       undo: () => become(undo(get().history)),
       redo: () => become(redo(get().history)),
-      load: (job, history = startHistory(job)) => set({ history, job: shownJob(history), saved: NOT_KEPT }),
+      load: (job, history = startHistory(job)) =>
+        set({ history, job: shownJob(history), saved: NOT_KEPT, newer: null }),
+      lookAt: (job, raw) => set({ history: startHistory(job), job, saved: NOT_KEPT, newer: raw }),
       setSaved: (saved) => set({ saved }),
     };
   });

@@ -19,6 +19,8 @@ export type Preferences = {
   readonly bench: 'on' | 'off';
   /** Fields are filled by a caliper that types: on-screen keyboards stay away. */
   readonly caliper: 'on' | 'off';
+  /** Lengths that a key could be cut from are blurred, but for the field that is being used. */
+  readonly veil: 'on' | 'off';
 };
 
 export type PreferencesState = Preferences & {
@@ -35,6 +37,7 @@ export const DEFAULT_PREFERENCES: Preferences = Object.freeze({
   shortcuts: 'on',
   bench: 'off',
   caliper: 'off',
+  veil: 'off',
 });
 
 /** Makes the store from what was kept. */
@@ -47,14 +50,14 @@ export function createPreferencesStore(kept: unknown = null): PreferencesStore {
 
 /** The preferences alone, fit to be kept. */
 export function preferencesOf(state: Preferences): Preferences {
-  const { theme, unit, instrument, motion, shortcuts, bench, caliper } = state;
-  return { theme, unit, instrument, motion, shortcuts, bench, caliper };
+  const { theme, unit, instrument, motion, shortcuts, bench, caliper, veil } = state;
+  return { theme, unit, instrument, motion, shortcuts, bench, caliper, veil };
 }
 
 /** Reads preferences from unknown data: each good field counts, the others are at their defaults. */
 export function readPreferences(data: unknown): Preferences {
   const kept = ownMembers(data);
-  const { theme, unit, motion, shortcuts, bench, caliper } = DEFAULT_PREFERENCES;
+  const { theme, unit, motion, shortcuts, bench, caliper, veil } = DEFAULT_PREFERENCES;
   return {
     theme: oneOf(kept.get('theme'), ['system', 'paper', 'slate'], theme),
     unit: oneOf(kept.get('unit'), ['in', 'mm'], unit),
@@ -63,6 +66,7 @@ export function readPreferences(data: unknown): Preferences {
     shortcuts: oneOf(kept.get('shortcuts'), ['on', 'off'], shortcuts),
     bench: oneOf(kept.get('bench'), ['on', 'off'], bench),
     caliper: oneOf(kept.get('caliper'), ['on', 'off'], caliper),
+    veil: oneOf(kept.get('veil'), ['on', 'off'], veil),
   };
 }
 

@@ -157,3 +157,54 @@ test('a job file dropped on the page opens; something else is told', async () =>
   await drop('job.json', jobToText(buildJob({ title: 'Dropped on the bench' })));
   await expect.poll(() => titleOf(page)).toBe('Dropped on the bench');
 });
+
+test('a file of a newer version: looked at, not changed, not saved here, handed back as it came', async () => {
+  const { page } = await openApp({
+    // Without the dialogs of the file system the browser downloads.
+    prepare: (context) =>
+      context.addInitScript(() => {
+        for (const holder of [window, Window.prototype])
+          for (const name of ['showOpenFilePicker', 'showSaveFilePicker'])
+            Reflect.deleteProperty(holder, name);
+      }),
+  });
+  await page.locator('.job-menu').waitFor();
+  const text = jobToText(buildJob({ title: 'From next year' }));
+  const newer = { ...(JSON.parse(text) as object), schemaVersion: 99, tomorrow: { colour: 'blue' } };
+  const raw = JSON.stringify(newer);
+  await page.evaluate((content) => {
+    const data = new DataTransfer();
+    data.items.add(new File([content], 'newer.json'));
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer: data, cancelable: true }));
+  }, raw);
+  await page.getByText('This job was saved by a newer Shearsight.').waitFor();
+  expect(await titleOf(page)).toBe('From next year');
+  await rename(page, 'Changed');
+  await expect.poll(() => titleOf(page)).toBe('From next year');
+  const download = page.waitForEvent('download');
+  await page.locator('.save-trouble').getByRole('button', { name: 'Save to a file…' }).click();
+  const stream = await (await download).createReadStream();
+  let saved = '';
+  for await (const piece of stream) saved += String(piece);
+  expect(saved).toBe(raw);
+  expect(await storedText(page)).not.toContain('From next year');
+});
+
+test('veiled: lengths are blurred, the field in use and the verdicts are not', async () => {
+  const { page } = await openApp();
+  await page.locator('.job-menu > summary').click();
+  await page.getByRole('radio', { name: /Blurred/ }).check();
+  const blur = (selector: string) =>
+    page
+      .locator(selector)
+      .first()
+      .evaluate((element) => getComputedStyle(element).filter);
+  expect(await blur('.length-input')).toContain('blur');
+  expect(await blur('.use-range')).toContain('blur');
+  await page.locator('.length-input').first().focus();
+  expect(await blur('.length-input')).toBe('none');
+  expect(await blur('.chamber-verdict')).toBe('none');
+  await page.reload();
+  await page.locator('.length-input').first().waitFor();
+  expect(await blur('.length-input')).toContain('blur');
+});

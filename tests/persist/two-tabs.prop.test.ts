@@ -96,7 +96,7 @@ class SharedDisk extends FailingStorage {
 }
 
 describe('two tabs on one job', () => {
-  test.prop([fc.array(act, { minLength: 1, maxLength: 25 }), fc.scheduler()], { numRuns: 300 })(
+  test.prop([fc.array(act, { minLength: 1, maxLength: 25 }), fc.scheduler()], { numRuns: 500 })(
     'never overwrite a revision they have not seen, however their writes interleave and break',
     async (acts, scheduler) => {
       const disk = new SharedDisk(scheduler);
