@@ -1,0 +1,184 @@
+/**
+ * The repair note: written by keyboard, printed at a true scale, pictures that open again, and nothing a key could be cut from
+ * once the bitting is hidden.
+ */
+import { readFileSync } from 'node:fs';
+import type { BrowserContext, Page } from 'playwright-core';
+import { PNG } from 'pngjs';
+import { describe, expect, test } from 'vitest';
+import { readChosenFile } from '../../src/persist/job-file.ts';
+import { axeViolations } from '../support/axe.ts';
+import { desk, openApp, phone } from '../support/browser.ts';
+import { readPdf } from '../support/pdf-measures.ts';
+
+const NOTE = '#note';
+/** Root depths, and lengths of bottom pins and of drivers, of the example. */
+const SECRETS = ['.3520', '.4080', '.3180', '.1910', '.1345', '.2650'];
+
+/** Without the browser's own file dialog files come as downloads, which a test can read. */
+const withDownloads = (context: BrowserContext) =>
+  context.addInitScript(() => Reflect.deleteProperty(window, 'showOpenFilePicker'));
+
+async function openNote(options: Parameters<typeof openApp>[0] = {}) {
+  const opened = await openApp({ path: NOTE, webgl: false, prepare: withDownloads, ...options });
+  await opened.page.locator('.note-sheet').first().waitFor();
+  return opened;
+}
+
+async function saved(page: Page, button: string): Promise<Uint8Array> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).click(),
+  ]);
+  return new Uint8Array(readFileSync(await download.path()));
+}
+
+const hide = (page: Page) => page.getByRole('switch', { name: 'Hide bitting' });
+const printed = async (page: Page, format: 'A4' | 'Letter') => readPdf(await page.pdf({ format }));
+
+test('is written by keyboard alone, each field an undo step', async () => {
+  const { page } = await openNote();
+  const technician = page.getByRole('textbox', { name: 'Technician' });
+  await page.getByRole('textbox', { name: 'Job no.' }).focus();
+  await page.keyboard.type('J-17');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  expect(await technician.evaluate((each) => each === document.activeElement)).toBe(true);
+  await page.keyboard.type('A. Invented');
+  await page.keyboard.press('Enter');
+  await hide(page).focus();
+  await page.keyboard.press('Space');
+  await page.getByText('Bitting hidden: root depths').waitFor();
+  for (const secret of SECRETS) expect(await page.locator('.note').innerText()).not.toContain(secret);
+  const undo = page.getByRole('button', { name: /^Undo/ });
+  await undo.click();
+  await page.getByRole('heading', { name: 'Measurements' }).waitFor();
+  await undo.click();
+  await expect.poll(() => technician.inputValue()).toBe('');
+  expect(await page.getByRole('textbox', { name: 'Job no.' }).inputValue()).toBe('J-17');
+});
+
+test('what is in the holes is kept as found and as built, side by side', async () => {
+  const { page } = await openNote();
+  await page.getByRole('button', { name: 'Keep it as found' }).click();
+  await page.getByRole('button', { name: 'Keep it as built' }).click();
+  const row = page.locator('.note-sheet').first().locator('tbody tr').nth(4);
+  await expect.poll(() => row.locator('td').allInnerTexts()).toHaveLength(3);
+  for (const cell of await row.locator('td').allInnerTexts()) expect(cell).toContain('high .0095');
+});
+
+describe('on paper', () => {
+  test.each([
+    ['A4', 210, 297],
+    ['Letter', 215.9, 279.4],
+  ] as const)(
+    '%s: text, ruler and drawing are true to size, the restricted page apart',
+    async (format, wide, high) => {
+      const { page } = await openNote();
+      await page.getByRole('textbox', { name: 'Job no.' }).fill('J-17');
+      await page.keyboard.press('Tab');
+      const pages = await printed(page, format);
+      for (const each of pages) {
+        expect(each.widthMm).toBeCloseTo(wide, 0);
+        expect(each.heightMm).toBeCloseTo(high, 0);
+        expect(each.images).toBe(0);
+      }
+      const text = pages.map((each) => each.text);
+      expect(text[0]).toContain('Repair note');
+      expect(text[0]).toContain('J-17');
+      expect(text[0]).toContain('Local codes');
+      const restricted = text.findIndex((each) => each.includes('a key can be cut from it. Keep it locked'));
+      expect(restricted).toBeGreaterThan(0);
+      // Nothing of the restricted page on those that may be shared, and no door on the restricted ones.
+      for (const secret of SECRETS) expect(text.slice(0, restricted).join(' ')).not.toContain(secret);
+      expect(text.slice(restricted).join(' ')).not.toContain('Oil-store door');
+      expect(text.slice(restricted).join(' ')).toContain('.3520');
+      expect(text.join(' ')).toContain('Load sheet');
+      expect(text.join(' ')).not.toContain('Print both pages');
+      // 2 in of rail, 50 mm of ticks: 50.8 mm across, and 6.8 mm high with the long ticks on both sides. Within 0.5 %.
+      const rulers = pages
+        .flatMap(({ paths }) => paths)
+        .filter(({ widthMm, heightMm }) => Math.abs(heightMm - 6.8) < 0.1 && widthMm > 30);
+      expect(rulers).toHaveLength(2);
+      for (const { widthMm } of rulers) expect(Math.abs(widthMm / 50.8 - 1)).toBeLessThan(0.005);
+    },
+  );
+
+  test('with the bitting hidden holds no measurement', async () => {
+    const { page } = await openNote();
+    await hide(page).check();
+    await page.getByText('Bitting hidden: root depths').waitFor();
+    const text = (await printed(page, 'A4')).map((each) => each.text).join(' ');
+    for (const secret of SECRETS) expect(text).not.toContain(secret);
+    expect(text).not.toContain('Measurements');
+    expect(text).toContain('Bitting hidden: root depths');
+    expect(text).toContain('high .0095');
+  });
+});
+
+describe('pictures', () => {
+  test('a PNG is drawn at 300 dots to the inch, and opens the job again when it is inside', async () => {
+    const { page } = await openNote();
+    const plain = await saved(page, 'Save PNG…');
+    const { width, height, data } = PNG.sync.read(Buffer.from(plain));
+    const colours = new Set<number>();
+    for (let i = 0; i < data.length; i += 4) colours.add(data.readUInt32BE(i));
+    expect(colours.size).toBeGreaterThan(20);
+    expect([width > 1500, height > 800]).toEqual([true, true]);
+    const at = Buffer.from(plain).indexOf('pHYs');
+    expect(Buffer.from(plain).readUInt32BE(at + 4)).toBe(11811);
+    expect(await readChosenFile(new File([plain.slice()], 'a.png'), null)).toMatchObject({ type: 'error' });
+
+    await page.getByRole('checkbox', { name: /^Put the job inside this picture/ }).check();
+    const full = await saved(page, 'Save PNG…');
+    await page.getByRole('textbox', { name: 'Title of the job' }).fill('Another title');
+    await page.keyboard.press('Enter');
+    await page.evaluate(
+      (bytes) => {
+        const dropped = new DataTransfer();
+        dropped.items.add(new File([new Uint8Array(bytes)], 'a.png', { type: 'image/png' }));
+        window.dispatchEvent(new DragEvent('drop', { dataTransfer: dropped, cancelable: true }));
+      },
+      [...full],
+    );
+    const title = page.getByRole('textbox', { name: 'Title of the job' });
+    await expect.poll(() => title.inputValue()).toBe('Oil-store door, north light');
+  });
+
+  test('with the bitting hidden nothing is put inside, and table and SVG hold no depth', async () => {
+    const { page } = await openNote();
+    await page.getByRole('checkbox', { name: /^Put the job inside/ }).check();
+    await hide(page).check();
+    await expect
+      .poll(() => page.getByRole('checkbox', { name: /^Put the job inside/ }).isDisabled())
+      .toBe(true);
+    const svg = new TextDecoder().decode(await saved(page, 'Save SVG…'));
+    const csv = new TextDecoder().decode(await saved(page, 'Save the pinning as CSV…'));
+    expect(svg).toContain('Bitting hidden');
+    expect(svg).not.toContain('shearsight-job');
+    for (const secret of SECRETS)
+      expect(csv + svg.replaceAll(/ d="[^"]*"/g, '')).not.toContain(secret.slice(1));
+  });
+
+  test('an SVG has its size on paper', async () => {
+    const { page } = await openNote();
+    const svg = new TextDecoder().decode(await saved(page, 'Save SVG…'));
+    const [, wide, high] = /<svg[^>]* width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg) ?? [];
+    const [, boxWide, boxHigh] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
+    // CSS: 96 px to the inch.
+    expect(Number(wide) / 25.4).toBeCloseTo(Number(boxWide) / 96, 3);
+    expect(Number(high) / 25.4).toBeCloseTo(Number(boxHigh) / 96, 3);
+    expect(svg).toContain('numbers in inches');
+    expect(svg).toContain('nineteen times in twenty');
+  });
+});
+
+test.each([
+  ['light', desk],
+  ['dark', phone],
+] as const)('nothing that axe finds wrong, nothing sticks out, %s', async (colorScheme, viewport) => {
+  const { page } = await openNote({ viewport, colorScheme });
+  expect(await axeViolations(page)).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+});
