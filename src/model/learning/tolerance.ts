@@ -1,0 +1,11 @@
+/** How close a prediction has to come. mm. */
+import { inchesToMm } from '../units/length-unit.ts';
+
+/** Sums of figures that were given: half a thousandth. */
+export const SUM_TOLERANCE_MM = inchesToMm(0.0005);
+
+/** Where a split will stand, by eye and by reasoning: a thousandth. */
+export const PLACE_TOLERANCE_MM = inchesToMm(0.001);
+
+/** How far a split may be placed from the line. */
+export const PLACE_REACH_MM = inchesToMm(0.02);

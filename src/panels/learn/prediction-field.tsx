@@ -1,0 +1,149 @@
+/** Where a prediction is made: one of a few, a length in any unit, or a place shown on a sketch of the line. */
+import { useId, useState } from 'react';
+import type { NumberStep, Prediction, Round, Step } from '../../model/learning/lesson.ts';
+import { parseLength } from '../../model/units/parse-length.ts';
+import { Choice } from '../shared/choice.tsx';
+import { fill } from './fill.ts';
+import { placeText, predictionText, stepWords } from './prediction-words.ts';
+import { useWords } from './words-context.ts';
+
+type FieldProps = {
+  readonly round: Round;
+  readonly step: Step;
+  readonly value: Prediction | null;
+  readonly onPredict: (prediction: Prediction | null) => void;
+};
+
+export function PredictionField({ round, step, value, onPredict }: FieldProps) {
+  const words = useWords();
+  switch (step.kind) {
+    case 'choose':
+      return (
+        <Choice
+          question={words.common.yourPrediction}
+          isQuestionHidden
+          options={step.options.map((option) => ({
+            value: option,
+            label: predictionText(option, step, round, words),
+          }))}
+          value={typeof value === 'string' ? value : null}
+          onChoose={onPredict}
+        />
+      );
+    case 'length':
+      return <LengthPrediction round={round} step={step} onPredict={onPredict} />;
+    case 'place':
+      return <PlacePrediction round={round} step={step} value={Number(value ?? 0)} onPredict={onPredict} />;
+  }
+}
+
+type NumberFieldProps = {
+  readonly round: Round;
+  readonly step: NumberStep;
+  readonly onPredict: (prediction: Prediction | null) => void;
+};
+
+/** What was written is read as it is written; what can be meant in several ways is asked. */
+function LengthPrediction({ round, step, onPredict }: NumberFieldProps) {
+  const id = useId();
+  const { common } = useWords();
+  const { unit } = round;
+  const [text, setText] = useState('');
+  const { from: fromMm, to: toMm } = step.range;
+  const read = (written: string) => parseLength(written, { unit, plausible: { fromMm, toMm } });
+  const reading = read(text);
+  const write = (written: string) => {
+    setText(written);
+    const now = read(written);
+    onPredict(now.type === 'length' ? now.mm : null);
+  };
+  const isWrong = reading.type === 'ask' || reading.type === 'error';
+  return (
+    <div className="learn-length">
+      <label className="choice-question" htmlFor={id}>
+        {common.lengthLabel}
+      </label>
+      <input
+        id={id}
+        className="learn-input number"
+        type="text"
+        inputMode="text"
+        autoComplete="off"
+        spellCheck={false}
+        size={9}
+        value={text}
+        aria-invalid={isWrong}
+        aria-describedby={`${id}note`}
+        onChange={(event) => write(event.target.value)}
+      />
+      <p className="choice-note" id={`${id}note`}>
+        {isWrong
+          ? fill(common.outOfReach, step.range, unit)
+          : fill(common.lengthNote, { unit: unit === 'in' ? common.unitIn : common.unitMm }, unit)}
+      </p>
+      {reading.type !== 'ask' ? null : (
+        <div className="learn-meant">
+          {reading.choices.map(({ says }) => (
+            <button key={says} type="button" className="button" onClick={() => write(says)}>
+              {says}
+            </button>
+          ))}
+        </div>
+      )}
+    </div>
+  );
+}
+
+/** mm. One step of the arrow keys: half a thousandth, or 0.01. */
+const STEP_MM = { in: 0.0127, mm: 0.01 } as const;
+
+function PlacePrediction({ round, step, value, onPredict }: NumberFieldProps & { readonly value: number }) {
+  const id = useId();
+  const words = useWords();
+  const by = STEP_MM[round.unit];
+  const most = Math.round(step.range.to / by);
+  const steps = Math.round(value / by);
+  const said = placeText(value, round, words);
+  return (
+    <div className="learn-place">
+      <PlaceSketch share={steps / most} />
+      <div className="learn-place-choice">
+        <label className="choice-question" htmlFor={id}>
+          {words.common.placeLabel}
+        </label>
+        <input
+          id={id}
+          className="learn-slider"
+          type="range"
+          min={-most}
+          max={most}
+          step={1}
+          value={steps}
+          aria-valuetext={said}
+          onChange={(event) => onPredict(Number(event.target.value) * by)}
+        />
+        <output className="learn-place-said" htmlFor={id}>
+          {said}
+        </output>
+      </div>
+    </div>
+  );
+}
+
+/** Not to scale: the line, the chamber, and the split where it was put. */
+function PlaceSketch({ share }: { readonly share: number }) {
+  const y = 60 - share * 44;
+  return (
+    <svg className="place-sketch" viewBox="0 0 96 120" aria-hidden="true">
+      <path className="place-shell" d="M2 4H34V60H2ZM62 4H94V60H62Z" />
+      <path className="place-plug" d="M2 60H34V116H2ZM62 60H94V116H62Z" />
+      <path className="place-driver" d={`M36 4H60V${y - 0.8}H36Z`} />
+      <path className="place-pin" d={`M36 ${y + 0.8}H60V116H36Z`} />
+      <path className="place-line" d="M0 60H96" />
+    </svg>
+  );
+}
+
+export function askText(round: Round, step: Step, words: ReturnType<typeof useWords>): string {
+  return fill(stepWords(words, round, step).ask, step.given, round.unit);
+}

@@ -1,0 +1,167 @@
+/** One question of a round: the cylinder in section, a prediction locked in, the turn tried, the difference, the reason. */
+import { type RefObject, useEffect, useRef, useState } from 'react';
+import { answerOf, builtBy, comesTrue } from '../../model/learning/ask.ts';
+import type { Prediction, Round, Step } from '../../model/learning/lesson.ts';
+import { readScene } from '../../model/learning/scene.ts';
+import { fill, lengthText } from './fill.ts';
+import type { MakePracticeBench } from './practice.ts';
+import { askText, PredictionField } from './prediction-field.tsx';
+import { predictionText, stepWords } from './prediction-words.ts';
+import { type Motion, type Phase, SceneView } from './scene-view.tsx';
+import { sayAfter, sayBefore } from './scene-words.ts';
+import { useWords } from './words-context.ts';
+
+type QuestionProps = {
+  readonly round: Round;
+  readonly step: Step;
+  readonly make: MakePracticeBench | null;
+  /** The first time that the reveal is over. */
+  readonly onSeen: () => void;
+  /** What can follow, shown when it was seen. */
+  readonly next: React.ReactNode;
+  readonly heading: RefObject<HTMLHeadingElement | null>;
+};
+
+export function Question({ round, step, make, onSeen, next, heading }: QuestionProps) {
+  const words = useWords();
+  const { common } = words;
+  const { unit } = round;
+  const [prediction, setPrediction] = useState<Prediction | null>(step.kind === 'place' ? 0 : null);
+  const [phase, setPhase] = useState<Phase>('asked');
+  const [motion, setMotion] = useState<Motion>('key');
+  const [lacks, setLacks] = useState(false);
+  const end = () => {
+    setPhase('seen');
+    onSeen();
+  };
+  const start = (made: Prediction | null) => {
+    setPrediction(made);
+    setLacks(false);
+    setPhase('moving');
+    if (step.truth.tries === 'key out') end();
+  };
+  const isWrong = phase !== 'asked' && prediction !== null && !comesTrue(step, prediction);
+  const own = isWrong ? builtBy(step, prediction) : null;
+  return (
+    <section className="question" aria-labelledby="question">
+      <h3 className="question-ask" id="question" ref={heading} tabIndex={-1}>
+        {askText(round, step, words)}
+      </h3>
+      {phase === 'asked' ? (
+        <form
+          className="question-form"
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (prediction === null) setLacks(true);
+            else start(prediction);
+          }}
+        >
+          <PredictionField round={round} step={step} value={prediction} onPredict={setPrediction} />
+          <p className="question-lacks" role="status">
+            {lacks && prediction === null
+              ? step.kind === 'length'
+                ? common.nothingTyped
+                : common.nothingYet
+              : ''}
+          </p>
+          <div className="question-buttons">
+            <button type="submit" className="button" data-kind="start">
+              {common.lock}
+            </button>
+            <button type="button" className="button" data-kind="quiet" onClick={() => start(null)}>
+              {common.skip}
+            </button>
+          </div>
+        </form>
+      ) : (
+        <div className="question-form">
+          <p className="question-made">
+            {prediction === null
+              ? common.notPredicted
+              : fill(common.predicted, { what: predictionText(prediction, step, round, words) }, unit)}
+          </p>
+          {phase === 'moving' ? (
+            <button type="button" className="button" onClick={end}>
+              {common.showEnd}
+            </button>
+          ) : (
+            <Result round={round} step={step} prediction={prediction} />
+          )}
+        </div>
+      )}
+      <div className="scenes" data-count={own === null ? 1 : 2}>
+        {make === null || own === null ? null : (
+          <SceneView key="own" make={make} scene={own} phase={phase} title={common.yours} unit={unit} />
+        )}
+        {make === null ? (
+          <div className="scene-place" />
+        ) : (
+          <SceneView
+            key="truth"
+            make={make}
+            scene={step.truth}
+            phase={phase}
+            title={own === null ? null : common.asItIs}
+            unit={unit}
+            onMotion={setMotion}
+            onEnd={end}
+          />
+        )}
+      </div>
+      <p className="visually-hidden" role="status">
+        {liveText()}
+      </p>
+      {phase === 'seen' ? (
+        <>
+          <div className="question-why">
+            <h3>{common.why}</h3>
+            <p>{fill(stepWords(words, round, step).why, step.given, unit)}</p>
+          </div>
+          {next}
+        </>
+      ) : null}
+    </section>
+  );
+
+  /** What the picture shows, for those who do not see it. */
+  function liveText(): string {
+    if (phase === 'asked') return sayBefore(readScene(step.truth), common, unit);
+    if (phase === 'moving') return motion === 'key' ? common.keyGoingIn : common.turning;
+    const said = (title: string, scene: typeof step.truth) =>
+      `${title}: ${sayAfter(readScene(scene), common, unit).join(' ')}`;
+    return [...(own === null ? [] : [said(common.yours, own)]), said(common.asItIs, step.truth)].join(' ');
+  }
+}
+
+/** What was predicted against what happens; where the focus goes when it was seen. */
+function Result({
+  round,
+  step,
+  prediction,
+}: {
+  readonly round: Round;
+  readonly step: Step;
+  readonly prediction: Prediction | null;
+}) {
+  const words = useWords();
+  const { common } = words;
+  const place = useRef<HTMLParagraphElement>(null);
+  useEffect(() => place.current?.focus({ preventScroll: true }), []);
+  const answer = answerOf(step);
+  const what = predictionText(answer, step, round, words);
+  const isTrue = prediction !== null && comesTrue(step, prediction);
+  const off =
+    step.kind === 'choose' || prediction === null || isTrue
+      ? ''
+      : fill(
+          common.youExpected,
+          { by: lengthText(Number(prediction) - Number(answer), round.unit) },
+          round.unit,
+        );
+  return (
+    <p className="question-result" ref={place} tabIndex={-1}>
+      {isTrue ? common.isSo : fill(prediction === null ? common.happens : common.isNot, { what }, round.unit)}{' '}
+      {off}
+    </p>
+  );
+}
