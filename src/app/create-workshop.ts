@@ -95,6 +95,7 @@ export function createWorkshop(
       isExample: (job) => job.id === example,
       matching: async () => (await import('./matching-of-page.ts')).matching,
       noteFiles: async () => (await import('./note-files.ts')).noteFiles,
+      practice: async () => (await import('./practice-bench.ts')).practiceBench,
       SolidView,
     },
     keeper: startKeeping({ document, view, newId, isUnsavedExample: (id) => id === example }, kept !== null),

@@ -2,7 +2,7 @@
  * A bench of its own for a cylinder that is only looked at: its own stores and its own clock, so that keys slide and plugs
  * turn in it while the person's job stays as it is. Nothing of it is saved.
  */
-import type { MakePracticeBench } from '../panels/learn/practice.ts';
+import type { MakePracticeBench } from '../panels/shared/services.tsx';
 import { createDocumentStore } from '../state/document-store.ts';
 import { createViewStore } from '../state/view-store.ts';
 import { startMotion } from './motion.ts';

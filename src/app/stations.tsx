@@ -24,9 +24,14 @@ const NoteStation = lazy(async () => ({
   default: (await import('../panels/note/note-station.tsx')).NoteStation,
 }));
 
+const LearnStation = lazy(async () => ({
+  default: (await import('../panels/learn/learn-station.tsx')).LearnStation,
+}));
+
 export const STATIONS: readonly StationEntry[] = [
   { id: 'measure', label: 'Measure', View: MeasureStation, section: 'beside' },
   { id: 'parts', label: 'Parts on hand', View: PartsStation, section: 'beside' },
   { id: 'check', label: 'Check', View: CheckStation, section: 'wide' },
   { id: 'note', label: 'Repair note', View: NoteStation, section: 'none' },
+  { id: 'learn', label: 'Learn', View: LearnStation, section: 'none' },
 ];

@@ -21,6 +21,8 @@ export type Preferences = {
   readonly caliper: 'on' | 'off';
   /** Lengths that a key could be cut from are blurred, but for the field that is being used. */
   readonly veil: 'on' | 'off';
+  /** Which lessons were seen to their end. */
+  readonly seenLessons: readonly string[];
 };
 
 export type PreferencesState = Preferences & {
@@ -38,6 +40,7 @@ export const DEFAULT_PREFERENCES: Preferences = Object.freeze({
   bench: 'off',
   caliper: 'off',
   veil: 'off',
+  seenLessons: [],
 });
 
 /** Makes the store from what was kept. */
@@ -50,8 +53,8 @@ export function createPreferencesStore(kept: unknown = null): PreferencesStore {
 
 /** The preferences alone, fit to be kept. */
 export function preferencesOf(state: Preferences): Preferences {
-  const { theme, unit, instrument, motion, shortcuts, bench, caliper, veil } = state;
-  return { theme, unit, instrument, motion, shortcuts, bench, caliper, veil };
+  const { theme, unit, instrument, motion, shortcuts, bench, caliper, veil, seenLessons } = state;
+  return { theme, unit, instrument, motion, shortcuts, bench, caliper, veil, seenLessons };
 }
 
 /** Reads preferences from unknown data: each good field counts, the others are at their defaults. */
@@ -67,7 +70,14 @@ export function readPreferences(data: unknown): Preferences {
     bench: oneOf(kept.get('bench'), ['on', 'off'], bench),
     caliper: oneOf(kept.get('caliper'), ['on', 'off'], caliper),
     veil: oneOf(kept.get('veil'), ['on', 'off'], veil),
+    seenLessons: readNames(kept.get('seenLessons')),
   };
+}
+
+/** Short names only, and not without end. */
+function readNames(data: unknown): string[] {
+  const names: unknown[] = Array.isArray(data) ? data.slice(0, 100) : [];
+  return names.filter((name) => typeof name === 'string' && name.length <= 40) as string[];
 }
 
 /** All of an instrument or none of it: half a specification would be a made-up one. */

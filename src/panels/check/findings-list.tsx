@@ -4,6 +4,9 @@ import type { Finding } from '../../model/evaluate/evaluation.ts';
 import type { VerdictSymbol } from '../answer/verdict-words.ts';
 import type { Look } from '../shared/look.ts';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
+import { lessonLink } from '../../model/learning/lesson-link.ts';
+import { lessonOf } from '../../model/learning/finding-lessons.ts';
+import { useJob } from '../shared/services.tsx';
 import { checkFacts } from './check-facts.ts';
 import { ShowMe } from './show-me.tsx';
 
@@ -52,9 +55,26 @@ function Items({ findings }: { readonly findings: readonly Finding[] }) {
             {WORDS[severity] === '' ? null : <strong className="finding-word">{WORDS[severity]}. </strong>}
             {message}
           </p>
+          <ExplainThis code={code} about={message} />
           {show === undefined ? null : <ShowMe show={show} about={message} />}
         </li>
       ))}
     </ul>
+  );
+}
+
+/** The lesson behind a finding, where there is one. */
+function ExplainThis({ code, about }: { readonly code: string; readonly about: string }) {
+  const { unit } = useJob().settings;
+  const lesson = lessonOf(code);
+  if (lesson === null) return null;
+  return (
+    <a
+      className="link-button explain-link"
+      href={lessonLink({ lesson, seed: 1, unit })}
+      aria-label={`Explain this: ${about}`}
+    >
+      Explain this
+    </a>
   );
 }

@@ -1,6 +1,6 @@
 /** A prediction in words: an option's own, a length, or a place above or below the line. */
 import type { Prediction, Round, Step } from '../../model/learning/lesson.ts';
-import { fill, lengthText } from './fill.ts';
+import { fill, givenText, lengthText } from './fill.ts';
 import type { StepWords } from './words/lesson-words.ts';
 import type { Words } from './words/words.ts';
 
@@ -15,11 +15,11 @@ export function predictionText(prediction: Prediction, step: Step, round: Round,
     return fill(options[String(prediction)] ?? String(prediction), step.given, unit);
   }
   const mm = Number(prediction);
-  return step.kind === 'length' ? lengthText(mm, unit) : placeText(mm, round, words);
+  return step.kind === 'length' ? givenText(mm, unit) : placeText(mm, round, words);
 }
 
 export function placeText(mm: number, { unit }: Round, { common }: Words): string {
   // less than the least that is written
   if (Math.abs(mm) < 0.005) return common.placeLevel;
-  return fill(mm > 0 ? common.placeAbove : common.placeBelow, { by: mm }, unit);
+  return fill(mm > 0 ? common.placeAbove : common.placeBelow, { by: lengthText(mm, unit) }, unit);
 }

@@ -3,8 +3,8 @@ import { type RefObject, useEffect, useRef, useState } from 'react';
 import { answerOf, builtBy, comesTrue } from '../../model/learning/ask.ts';
 import type { Prediction, Round, Step } from '../../model/learning/lesson.ts';
 import { readScene } from '../../model/learning/scene.ts';
+import type { MakePracticeBench } from '../shared/services.tsx';
 import { fill, lengthText } from './fill.ts';
-import type { MakePracticeBench } from './practice.ts';
 import { askText, PredictionField } from './prediction-field.tsx';
 import { predictionText, stepWords } from './prediction-words.ts';
 import { type Motion, type Phase, SceneView } from './scene-view.tsx';
@@ -81,7 +81,7 @@ export function Question({ round, step, make, onSeen, next, heading }: QuestionP
               : fill(common.predicted, { what: predictionText(prediction, step, round, words) }, unit)}
           </p>
           {phase === 'moving' ? (
-            <button type="button" className="button" onClick={end}>
+            <button type="button" className="button" autoFocus onClick={end}>
               {common.showEnd}
             </button>
           ) : (

@@ -11,9 +11,8 @@ import { turnAttempt } from '../section/turn-words.ts';
 import { homePose } from '../section/use-pose.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import { type Look, lookAt } from '../shared/look.ts';
-import { ServicesProvider, useServices, useView } from '../shared/services.tsx';
+import { type MakePracticeBench, ServicesProvider, useServices, useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
-import type { MakePracticeBench } from './practice.ts';
 import { sayAfter } from './scene-words.ts';
 import { useWords } from './words-context.ts';
 

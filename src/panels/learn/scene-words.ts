@@ -7,7 +7,7 @@ import { chamberOf, type Reading, splitOf, turnOfScene, verdictOf } from '../../
 import { restOfScene } from '../../model/learning/rest.ts';
 import { whatTurns } from '../../model/evaluate/what-turns.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
-import { fill } from './fill.ts';
+import { fill, lengthText } from './fill.ts';
 import type { Words } from './words/words.ts';
 
 type Common = Words['common'];
@@ -34,7 +34,11 @@ export function sayAfter(reading: Reading, common: Common, unit: JobUnit): strin
   const said = chambers.flatMap((_, i) =>
     lines.map((_line, at) => {
       const { offset } = splitOf(reading, i, at);
-      const verdict = fill(common.verdicts[verdictOf(reading, i, at)], { by: offset }, unit);
+      const verdict = fill(
+        common.verdicts[verdictOf(reading, i, at)],
+        { by: lengthText(offset, unit) },
+        unit,
+      );
       const atLine =
         lines.length < 2
           ? verdict
@@ -72,8 +76,8 @@ function sayKeyOut(reading: Reading, { rest }: Common, unit: JobUnit): string[] 
   const isShort = state === 'driver across' && driver.verdict === 'too short';
   const spare = spring?.toSpare ?? driver.roomLeft ?? 0;
   return [
-    fill(rest[state], { engaged: atLine?.engaged ?? 0 }, unit),
+    fill(rest[state], { engaged: lengthText(atLine?.engaged ?? 0, unit) }, unit),
     ...(isShort ? [rest.tooShort] : []),
-    fill(spare < 0 ? rest.solid : rest.fits, { spare }, unit),
+    fill(spare < 0 ? rest.solid : rest.fits, { spare: lengthText(spare, unit) }, unit),
   ];
 }

@@ -10,6 +10,9 @@ import type { ViewActions, ViewState, ViewStore } from '../../state/view-store.t
 import type { MatchingService } from '../match/matching-service.ts';
 import type { NoteFiles } from '../note/note-files.ts';
 
+/** Makes a bench of its own for a cylinder that is not the person's: the same services, other stores. */
+export type MakePracticeBench = (job: Job, services: Services) => Services;
+
 export type Services = {
   readonly document: DocumentStore;
   readonly view: ViewStore;
@@ -24,6 +27,8 @@ export type Services = {
   readonly matching: () => Promise<MatchingService>;
   /** Saves and copies pictures and tables, loaded when it is asked for. */
   readonly noteFiles: () => Promise<NoteFiles>;
+  /** Makes benches for cylinders that are only practised on, loaded when it is asked for. */
+  readonly practice: () => Promise<MakePracticeBench>;
   /** The solid view, loaded when it is asked for; null where there is none. */
   readonly SolidView: ComponentType | null;
 };
