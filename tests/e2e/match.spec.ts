@@ -226,7 +226,7 @@ describe('several cylinders and keys', () => {
     await eventually(() => button(page, /^Undo: /).getAttribute('aria-label')).not.toContain('Another key');
 
     await button(page, 'Cylinders and keys…').click();
-    await button(page, 'Take Back door away…').click();
+    await button(page, 'Take away… Back door').click();
     expect(await page.getByRole('group', { name: 'Take Back door away?' }).innerText()).toContain(
       'With Back door go its 6 chambers, 1 plan',
     );

@@ -168,7 +168,7 @@ function Thing({ what, label, size, onRename, goes, onRemove }: ThingProps) {
           type="button"
           className="button"
           data-kind="quiet"
-          aria-label={`Take ${label} away…`}
+          aria-label={`Take away… ${label}`}
           onClick={() => setQuestion(goes())}
         >
           Take away…
