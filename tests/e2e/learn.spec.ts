@@ -21,7 +21,7 @@ const focused = (page: Page) => page.evaluate(() => document.activeElement?.text
 
 /** From the question on, with Tab, arrows, letters and Enter only. */
 async function predictRight(page: Page, step: Step) {
-  await page.locator('#question').focus();
+  await eventually(() => page.evaluate(() => document.activeElement?.id)).toBe('question');
   await page.keyboard.press('Tab');
   const answer = answerOf(step);
   if (step.kind === 'choose') {
@@ -43,6 +43,7 @@ async function predictRight(page: Page, step: Step) {
 
 test('every lesson is solved from the keyboard, and the job stays as it was', async () => {
   const { page } = await openLesson(LESSON_IDS[0]);
+  await page.locator('#question').focus();
   for (const lesson of LESSON_IDS) {
     const { steps } = roundOf(lesson, SEED, unit);
     for (const [i, step] of steps.entries()) {

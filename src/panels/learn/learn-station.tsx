@@ -1,5 +1,5 @@
 /** The station Learn: how stack height works, by predicting and then seeing. Nothing in it touches the person's job. */
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { roundOf } from '../../model/learning/ask.ts';
 import { MOST_SEED } from '../../model/learning/draw.ts';
 import { LESSON_IDS, type LessonId } from '../../model/learning/lesson.ts';
@@ -57,7 +57,6 @@ function LessonPage({ link, open, make }: LessonPageProps) {
   const { lesson, seed, unit } = link;
   const round = useMemo(() => roundOf(lesson, seed, unit), [lesson, seed, unit]);
   const [at, setAt] = useState(0);
-  const heading = useRef<HTMLHeadingElement>(null);
   const markSeen = useMarkSeen(lesson);
   const step = round.steps[at];
   const said = words.lessons[lesson];
@@ -85,7 +84,6 @@ function LessonPage({ link, open, make }: LessonPageProps) {
         round={round}
         step={step}
         make={make}
-        heading={heading}
         onSeen={() => {
           if (isLast) markSeen();
         }}
@@ -104,7 +102,10 @@ function LessonPage({ link, open, make }: LessonPageProps) {
                     type="button"
                     className="button"
                     data-kind="start"
-                    onClick={() => open({ lesson, unit, seed: seed >= MOST_SEED ? 0 : seed + 1 })}
+                    onClick={() => {
+                      open({ lesson, unit, seed: seed >= MOST_SEED ? 0 : seed + 1 });
+                      readQuestion();
+                    }}
                   >
                     {common.newNumbers}
                   </button>
@@ -112,7 +113,10 @@ function LessonPage({ link, open, make }: LessonPageProps) {
                     <button
                       type="button"
                       className="button"
-                      onClick={() => open({ lesson: following, unit, seed })}
+                      onClick={() => {
+                        open({ lesson: following, unit, seed });
+                        readQuestion();
+                      }}
                     >
                       {fill(common.nextLesson, { title: words.lessons[following].title }, unit)}
                     </button>
@@ -125,7 +129,7 @@ function LessonPage({ link, open, make }: LessonPageProps) {
                   data-kind="start"
                   onClick={() => {
                     setAt(at + 1);
-                    requestFocus();
+                    readQuestion();
                   }}
                 >
                   {common.nextQuestion}
@@ -138,11 +142,11 @@ function LessonPage({ link, open, make }: LessonPageProps) {
       <RoundLink link={link} open={open} />
     </article>
   );
+}
 
-  /** The question that comes next is read from its beginning. */
-  function requestFocus() {
-    queueMicrotask(() => heading.current?.focus());
-  }
+/** The question that comes next is read from its beginning, once it is there. */
+function readQuestion(): void {
+  queueMicrotask(() => document.getElementById('question')?.focus());
 }
 
 function useMarkSeen(lesson: LessonId): () => void {

@@ -1,5 +1,5 @@
 /** One question of a round: the cylinder in section, a prediction locked in, the turn tried, the difference, the reason. */
-import { type RefObject, useEffect, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { answerOf, builtBy, comesTrue } from '../../model/learning/ask.ts';
 import type { Prediction, Round, Step } from '../../model/learning/lesson.ts';
 import { readScene } from '../../model/learning/scene.ts';
@@ -18,11 +18,10 @@ type QuestionProps = {
   /** The first time that the reveal is over. */
   readonly onSeen: () => void;
   /** What can follow, shown when it was seen. */
-  readonly next: React.ReactNode;
-  readonly heading: RefObject<HTMLHeadingElement | null>;
+  readonly next: ReactNode;
 };
 
-export function Question({ round, step, make, onSeen, next, heading }: QuestionProps) {
+export function Question({ round, step, make, onSeen, next }: QuestionProps) {
   const words = useWords();
   const { common } = words;
   const { unit } = round;
@@ -44,7 +43,7 @@ export function Question({ round, step, make, onSeen, next, heading }: QuestionP
   const own = isWrong ? builtBy(step, prediction) : null;
   return (
     <section className="question" aria-labelledby="question">
-      <h3 className="question-ask" id="question" ref={heading} tabIndex={-1}>
+      <h3 className="question-ask" id="question" tabIndex={-1}>
         {askText(round, step, words)}
       </h3>
       {phase === 'asked' ? (

@@ -10,7 +10,7 @@ import { TurnView } from '../section/turn-view.tsx';
 import { turnAttempt } from '../section/turn-words.ts';
 import { homePose } from '../section/use-pose.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
-import { type Look, lookAt } from '../shared/look.ts';
+import { focusOf, type Look, lookAt } from '../shared/look.ts';
 import { type MakePracticeBench, ServicesProvider, useServices, useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
 import { sayAfter } from './scene-words.ts';
@@ -86,17 +86,19 @@ function CloseUp({
   readonly unit: JobUnit;
 }) {
   const [frame, width] = useWidth<HTMLDivElement>();
+  const line = focusOf(look);
   const drawing = useMemo(
     () =>
       width === 0
         ? null
         : closeUpLarge(look.assembly, homePose(look), look.evaluation, {
             chamber: scene.chamber,
+            ...(line !== null && { line }),
             width: Math.min(width, 620),
             maxHeight: CLOSE_UP_HEIGHT,
             unit,
           }),
-    [look, scene.chamber, width, unit],
+    [look, scene.chamber, line, width, unit],
   );
   return (
     <div ref={frame} className="scene-close-up">

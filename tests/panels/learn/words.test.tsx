@@ -20,7 +20,7 @@ import { createViewStore } from '../../../src/state/view-store.ts';
 import { buildJob } from '../../support/job-builder.ts';
 import { PSEUDO, unmarked } from './pseudo-words.ts';
 
-const SEEDS = [1, 2, 3, 5, 8, 13, 21, 34];
+const SEEDS = [1, 2, 5, 8];
 const rounds = LESSON_IDS.flatMap((lesson) =>
   SEEDS.map((seed) => roundOf(lesson, seed, seed % 2 ? 'in' : 'mm')),
 );
@@ -45,7 +45,7 @@ describe('every question', () => {
   });
 
   test('has no words too many: every one is used by some round', () => {
-    const many = Array.from({ length: 60 }, (_, i) => i * 37);
+    const many = Array.from({ length: 24 }, (_, i) => i * 37);
     for (const lesson of LESSON_IDS) {
       if (lesson === 'which-part') continue;
       const used = new Set(many.flatMap((seed) => roundOf(lesson, seed, 'in').steps.map(({ id }) => id)));
@@ -110,7 +110,7 @@ test('the offsets that are said are those written in the picture', () => {
         compared += compareWithPicture(scene, round.unit);
       }
     }
-  expect(compared).toBeGreaterThan(100);
+  expect(compared).toBeGreaterThan(60);
 });
 
 /** Compares the chamber that is drawn at the inner line; gives the number of amounts compared. */

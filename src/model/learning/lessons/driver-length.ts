@@ -9,6 +9,8 @@ import { restOfScene } from '../rest.ts';
 /** mm. How far beyond what fits the two wrong drivers are. */
 const BEYOND_MM = inchesToMm(0.04);
 
+const OPTIONS = ['one', 'two', 'three'];
+
 export const DRIVER_LENGTH: Lesson = {
   id: 'driver-length',
   steps: (draw) => {
@@ -20,19 +22,23 @@ export const DRIVER_LENGTH: Lesson = {
     const { shortest, longest } = restOfScene(readScene(scene(inchesToMm(0.275)))).driver;
     const least = known(shortest, 'shortest driver');
     const most = known(longest, 'longest driver');
-    const at = {
-      short: onStep(least - BEYOND_MM, unit),
-      middle: onStep((least + most) / 2, unit),
-      long: onStep(most + BEYOND_MM, unit),
-    };
+    const [tooShort, fits, tooLong] = [least - BEYOND_MM, (least + most) / 2, most + BEYOND_MM];
+    const lengths = draw
+      .pick([
+        [tooShort, fits, tooLong],
+        [tooShort - BEYOND_MM, tooShort, fits],
+        [fits, tooLong, tooLong + BEYOND_MM],
+      ])
+      .map((mm) => onStep(mm, unit));
+    const lengthOf = (option: string) => known(lengths[OPTIONS.indexOf(option)], option);
     return [
       {
         id: 'which-driver',
         kind: 'choose',
-        given: { rest, ...at },
-        truth: scene(at.middle),
-        options: ['short', 'middle', 'long'],
-        build: (option) => scene(at[option as keyof typeof at]),
+        given: { rest, one: lengthOf('one'), two: lengthOf('two'), three: lengthOf('three') },
+        truth: scene(onStep(fits, unit)),
+        options: OPTIONS,
+        build: (option) => scene(lengthOf(option)),
         reads: (reading) => restOfScene(reading).driver.verdict,
       },
     ];

@@ -7,9 +7,9 @@ export const DRIVER_LENGTH_WORDS: LessonWords = {
     'which-driver': {
       ask: 'With the key out, the top of the bottom pin sinks {rest} below the line. Which driver keeps the plug locked, and still lets the key in?',
       options: {
-        short: 'One of {short}',
-        middle: 'One of {middle}',
-        long: 'One of {long}',
+        one: 'One of {one}',
+        two: 'One of {two}',
+        three: 'One of {three}',
       },
       why: 'Key out, the driver has to stand across the line. Key going in, driver and squeezed spring have to fit under the top of the chamber. Between the two lies what fits.',
     },

@@ -13,17 +13,17 @@ export const SECOND_LINE_WORDS: LessonWords = {
   idea: 'Every chamber has a split at a line, so it turns.',
   steps: {
     'all-inner': {
-      ask: 'A sleeve lies around the plug: an inner line under it, an outer line over it. All three chambers have a split at the inner line. What turns?',
+      ask: 'A sleeve lies around the plug: the inner line runs between plug and sleeve, the outer line between sleeve and shell. All three chambers have a split at the inner line. What turns?',
       options: OPTIONS,
       why: WHY,
     },
     'all-outer': {
-      ask: 'A sleeve lies around the plug: an inner line under it, an outer line over it. All three chambers have a split at the outer line. What turns?',
+      ask: 'A sleeve lies around the plug: the inner line runs between plug and sleeve, the outer line between sleeve and shell. All three chambers have a split at the outer line. What turns?',
       options: OPTIONS,
       why: WHY,
     },
     mixed: {
-      ask: 'A sleeve lies around the plug: an inner line under it, an outer line over it. Split at the inner line: chamber {inner}. Split at the outer line: chamber {outer}. What turns?',
+      ask: 'A sleeve lies around the plug: the inner line runs between plug and sleeve, the outer line between sleeve and shell. Split at the inner line: chamber {inner}. Split at the outer line: chamber {outer}. What turns?',
       options: OPTIONS,
       why: WHY,
     },
