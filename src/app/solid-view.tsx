@@ -12,6 +12,7 @@ import { SceneView } from '../scene/scene-view.tsx';
 import { axisPlane } from '../solids/section-plane.ts';
 import type { Showing, ViewStore } from '../state/view-store.ts';
 import { startWorker } from './own-worker.ts';
+import { SolidPicture } from './solid-picture.tsx';
 import { SolidTools } from './solid-tools.tsx';
 import './solid-view.css';
 
@@ -43,6 +44,7 @@ function Solid({ look }: { readonly look: Look }) {
         onCut={setIsCut}
         reach={look.assembly.lines.at(-1)?.radius ?? 1}
       />
+      <SolidPicture handle={handle} look={look} />
       {trouble === null ? null : (
         <p className="solid-trouble" role="status">
           {trouble}

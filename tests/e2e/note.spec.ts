@@ -134,14 +134,11 @@ describe('pictures', () => {
     const full = await saved(page, 'Save PNG…');
     await page.getByRole('textbox', { name: 'Title of the job' }).fill('Another title');
     await page.keyboard.press('Enter');
-    await page.evaluate(
-      (bytes) => {
-        const dropped = new DataTransfer();
-        dropped.items.add(new File([new Uint8Array(bytes)], 'a.png', { type: 'image/png' }));
-        window.dispatchEvent(new DragEvent('drop', { dataTransfer: dropped, cancelable: true }));
-      },
-      [...full],
-    );
+    await page.evaluate((bytes) => {
+      const dropped = new DataTransfer();
+      dropped.items.add(new File([Uint8Array.from(atob(bytes), (letter) => letter.charCodeAt(0))], 'a.png'));
+      window.dispatchEvent(new DragEvent('drop', { dataTransfer: dropped, cancelable: true }));
+    }, Buffer.from(full).toString('base64'));
     const title = page.getByRole('textbox', { name: 'Title of the job' });
     await expect.poll(() => title.inputValue()).toBe('Oil-store door, north light');
   });
@@ -172,6 +169,21 @@ describe('pictures', () => {
     expect(svg).toContain('numbers in inches');
     expect(svg).toContain('nineteen times in twenty');
   });
+});
+
+test('the solid view as framed is a picture too, but not while the bitting is hidden', async () => {
+  const { page } = await openApp({ viewport: desk, prepare: withDownloads });
+  await page.getByRole('button', { name: 'Solid', exact: true }).click();
+  await page.locator('.solid-place canvas').waitFor();
+  const { data } = PNG.sync.read(Buffer.from(await saved(page, 'Save this picture…')));
+  const colours = new Set<number>();
+  for (let i = 0; i < data.length; i += 4) colours.add(data.readUInt32BE(i));
+  expect(colours.size).toBeGreaterThan(100);
+  await page.getByRole('link', { name: 'Repair note' }).click();
+  await hide(page).check();
+  await page.getByRole('link', { name: 'Check' }).click();
+  await page.getByRole('button', { name: 'Solid', exact: true }).click();
+  expect(await page.getByRole('button', { name: 'Save this picture…' }).isDisabled()).toBe(true);
 });
 
 test.each([

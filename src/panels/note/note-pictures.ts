@@ -9,6 +9,7 @@ import type { Assembly } from '../../model/assembly/assembly.ts';
 import { poseAt } from '../../model/assembly/pose-at.ts';
 import type { Pose } from '../../model/assembly/pose.ts';
 import type { Evaluation } from '../../model/evaluate/evaluation.ts';
+import type { Job } from '../../model/schema/job-schema.ts';
 import type { Id } from '../../model/schema/leaf.ts';
 import { standInBench } from '../../model/sharing/stand-in-bench.ts';
 import { formatLength } from '../../model/units/format-length.ts';
@@ -39,15 +40,22 @@ const CLOSE_UP_PX = 150;
 const CLOSE_UP_HEIGHT_PX = 128;
 const STRETCH = 10;
 
+/**
+ * What pictures and tables call the job: its number where it has one, so that the measurements of a key and the place of its
+ * lock do not stand on one sheet; else its title.
+ */
+export function nameOnFile(job: Job): string {
+  const number = job.note.shared['jobNumber'] ?? '';
+  return number === '' ? job.title : `Job ${number}`;
+}
+
 /** Says what pictures are drawn from. */
 export function pictureSource(look: Look, isHidden: boolean): PictureSource {
   const { job, bench } = look;
   const { unit } = job.settings;
-  const number = job.note.shared['jobNumber'] ?? '';
-  const which = number === '' ? job.title : `Job ${number}`;
   const units = unit === 'in' ? 'inches' : 'millimetres';
   const state = STATE_NAMES[bench.plan.kind].toLowerCase();
-  const common = [which, `${state}, key fully in`, `numbers in ${units}`];
+  const common = [nameOnFile(job), `${state}, key fully in`, `numbers in ${units}`];
   if (!isHidden) {
     const { assembly, evaluation } = look;
     return {
@@ -87,7 +95,7 @@ export function pictureOf(kind: PictureKind, chamber: Id, source: PictureSource)
         unit,
       });
       return pictureSheet([drawing], {
-        title: `${assembly.label}: long section, ${scale}`,
+        title: `Long section, ${scale}`,
         lines: captions,
       });
     }
@@ -96,7 +104,7 @@ export function pictureOf(kind: PictureKind, chamber: Id, source: PictureSource)
         closeUpLarge(assembly, pose, evaluation, { chamber, line: id, width: LARGE_PX, unit }),
       );
       return pictureSheet(drawings, {
-        title: `${assembly.label}: chamber ${number} at the line`,
+        title: `Chamber ${number} at the line`,
         lines: captions,
       });
     }
@@ -104,7 +112,7 @@ export function pictureOf(kind: PictureKind, chamber: Id, source: PictureSource)
       const hasDimensions = !source.isHidden;
       const drawing = endView(assembly, pose, evaluation, { chamber, width: LARGE_PX, unit, hasDimensions });
       return pictureSheet([drawing], {
-        title: `${assembly.label}: chamber ${number} across`,
+        title: `Chamber ${number} across`,
         lines: captions,
       });
     }
@@ -125,7 +133,7 @@ export function pictureOf(kind: PictureKind, chamber: Id, source: PictureSource)
       const said = closeUpCaption(assembly, pose, source.isHidden ? null : evaluation, options);
       return pictureSheet(
         drawings,
-        { title: `${assembly.label}: every chamber at the line`, lines: [said, ...captions] },
+        { title: 'Every chamber at the line', lines: [said, ...captions] },
         4 * (CLOSE_UP_PX + 16),
       );
     }

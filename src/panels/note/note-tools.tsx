@@ -6,7 +6,7 @@ import { Choice } from '../shared/choice.tsx';
 import type { Look } from '../shared/look.ts';
 import { useEdit, useServices, useView } from '../shared/services.tsx';
 import type { PictureAsk } from './note-files.ts';
-import { type PictureKind, pictureOf, pictureSource } from './note-pictures.ts';
+import { nameOnFile, type PictureKind, pictureOf, pictureSource } from './note-pictures.ts';
 import { latestState, sharedOf } from './note-states.ts';
 
 type ToolsProps = { readonly look: Look; readonly states: readonly Look[] };
@@ -26,8 +26,8 @@ export function NoteTools({ look, states }: ToolsProps) {
   const saveTable = async () => {
     const csv = isHidden
       ? shareableTable(sharedOf(look, states))
-      : pinningTable(states, job.title, job.settings.unit);
-    return (await noteFiles()).saveTable(csv, job.title);
+      : pinningTable(states, nameOnFile(job), job.settings.unit);
+    return (await noteFiles()).saveTable(csv, nameOnFile(job));
   };
   return (
     <aside className="note-tools no-print" aria-label="Hand out">
@@ -107,7 +107,7 @@ function PictureBlock({ look, isHidden, run }: PictureBlockProps) {
     return {
       sheet,
       words: { title, description },
-      jobTitle: job.title,
+      jobTitle: nameOnFile(job),
       inside: isInside && !isHidden ? job : null,
     };
   };
