@@ -11,6 +11,9 @@ import './parts-station.css';
 const PastePartsDialog = lazy(async () => ({
   default: (await import('./paste-parts-dialog.tsx')).PastePartsDialog,
 }));
+const StacksFromNumbers = lazy(async () => ({
+  default: (await import('../keying/stacks-from-numbers.tsx')).StacksFromNumbers,
+}));
 const PlanKeysSection = lazy(async () => ({
   default: (await import('../keying/plan-keys-section.tsx')).PlanKeysSection,
 }));
@@ -41,6 +44,7 @@ function Station({ look }: { readonly look: Look }) {
       <MatchSection look={look} />
       <Suspense fallback={null}>
         <PlanKeysSection look={look} />
+        <StacksFromNumbers look={look} />
       </Suspense>
       <Suspense fallback={null}>
         <HelpCard />
