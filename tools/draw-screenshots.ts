@@ -36,7 +36,6 @@ const SHOTS: readonly Shot[] = [
       await homeKey(page);
     },
   },
-  { name: 'parts', width: 1440, height: 900, colorScheme: 'light', go: station('Parts on hand') },
   { name: 'phone', width: 375, height: 812, colorScheme: 'light', go: station('Measure') },
 ];
 
@@ -51,7 +50,7 @@ for (const { name, width, height, colorScheme, go } of SHOTS) {
   });
   const page = await context.newPage();
   await page.goto(server.url);
-  await page.locator('.close-up, .close-ups-place').first().waitFor({ state: 'attached' });
+  await page.locator('.long-section svg').waitFor();
   await go(page);
   await page.waitForTimeout(1000);
   await page.screenshot({ path: `${folder}${name}.png` });
