@@ -8,23 +8,17 @@ import type { Job } from '../schema/job-schema.ts';
 import type { Item } from '../schema/key-schema.ts';
 import type { Id, LengthValue } from '../schema/leaf.ts';
 import type { EndForm, Part } from '../schema/parts-schema.ts';
-import type { JobUnit } from '../units/length-unit.ts';
 import { withOptional } from './change.ts';
 import { changePart, changeStack, eachStack } from './edit-stack.ts';
 import { usualSizes } from './usual-values.ts';
-import { assumedValue, statedAngle } from './values.ts';
+import { endForm } from './end-forms.ts';
+import { assumedValue } from './values.ts';
 
 /** Pictures to choose from, for either end. */
 export type MasterEnd = 'broken edge' | 'sharp edge' | 'domed';
 
 /** As many as one stack takes; the file holds twelve parts in all. */
 export const MOST_MASTER_PINS = 6;
-
-/** A broken edge, and how much it may be. Common practice, no source. */
-const BROKEN_EDGE = {
-  in: ['.005', '.002', '.010'],
-  mm: ['0.13', '0.05', '0.25'],
-} as const satisfies Record<JobUnit, readonly [string, string, string]>;
 
 /** The master pins of a plan's chamber, bottom to top. */
 export function masterPinsIn(job: Job, plan: Id, chamber: Id): readonly Part[] {
@@ -83,7 +77,7 @@ export function moveMasterPin(job: Job, plan: Id, chamber: Id, pin: Id, way: 'up
 
 /** Sets one end of a master pin as seen. The other end, if nobody looked at it, is assumed alike. */
 export function setMasterEnd(job: Job, pin: Id, which: 'lower' | 'upper', end: MasterEnd): Job {
-  const form = formOf(end, job.settings.unit);
+  const form = endForm(end, job.settings.unit);
   return changePart(job, pin, (part) => {
     const other: EndForm = { ...form, basis: 'assumed' };
     const lower = which === 'lower' ? form : (part.ends?.[0] ?? other);
@@ -99,22 +93,6 @@ export function masterEndSeen(part: Part, which: 'lower' | 'upper'): MasterEnd |
   if (form.kind === 'dome') return 'domed';
   if (form.kind === 'bevel' || form.kind === 'radius') return 'broken edge';
   return form.kind === 'flat' ? 'sharp edge' : null;
-}
-
-function formOf(end: MasterEnd, unit: JobUnit): EndForm {
-  switch (end) {
-    case 'domed':
-      return { kind: 'dome', basis: 'seen' };
-    case 'broken edge':
-      return {
-        kind: 'bevel',
-        width: assumedValue(BROKEN_EDGE[unit], unit),
-        angle: statedAngle(45),
-        basis: 'seen',
-      };
-    case 'sharp edge':
-      return { kind: 'flat', basis: 'seen' };
-  }
 }
 
 function kindOf(job: Job, item: Item): Part['kind'] {

@@ -5,6 +5,7 @@
 import { known } from '../assert.ts';
 import type { Job } from '../schema/job-schema.ts';
 import type { Part } from '../schema/parts-schema.ts';
+import { firstFrom } from './candidate-heights.ts';
 import type { Stock } from './stock.ts';
 import { usesOfAll } from './used-parts.ts';
 
@@ -67,16 +68,4 @@ export function inRange(bag: BagHeights, from: number, to: number): InRange {
   const isShorter = shorter <= longer;
   const pin = known(bag.pins[isShorter ? start - 1 : start], 'nearest pin');
   return { count, nearest: { pin, by: isShorter ? -shorter : longer } };
-}
-
-/** Place of the first height that is not below. */
-function firstFrom(ascending: Float64Array, least: number): number {
-  let from = 0;
-  let to = ascending.length;
-  while (from < to) {
-    const middle = (from + to) >> 1;
-    if ((ascending[middle] ?? 0) < least) from = middle + 1;
-    else to = middle;
-  }
-  return from;
 }

@@ -220,7 +220,7 @@ export function bestOffset({ highest }: Pick<Fit, 'highest'>): number {
 }
 
 /** The place of the first number that is not less than this one. */
-function firstFrom(ascending: Float64Array, least: number): number {
+export function firstFrom(ascending: Float64Array, least: number): number {
   let from = 0;
   let to = ascending.length;
   while (from < to) {

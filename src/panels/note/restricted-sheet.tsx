@@ -1,7 +1,4 @@
 /** The page to be kept locked: measurements, parts, the true section, and the load sheet. A key can be cut from it. */
-import { useMemo } from 'react';
-import { checkRuler } from '../../drawing/check-ruler.ts';
-import { longSectionAtScale } from '../../drawing/true-scale.ts';
 import { RESTRICTED_FIELDS } from '../../model/note/note-fields.ts';
 import {
   commonMeasures,
@@ -11,11 +8,10 @@ import {
 } from '../../model/note/pinning-rows.ts';
 import { formatLength } from '../../model/units/format-length.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
-import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
 import { LoadSheetView } from './load-sheet-view.tsx';
 import { NoteFields } from './note-field.tsx';
-import { PAPER_WIDTH_MM, pictureSource } from './note-pictures.ts';
+import { PaperPicture } from './paper-picture.tsx';
 import { latestState, STATE_NAMES } from './note-states.ts';
 import { SheetPart } from './shareable-sheet.tsx';
 
@@ -45,7 +41,7 @@ export function RestrictedSheet({ look, states }: SheetProps) {
       <SheetPart title="In the holes">
         <HoleTable states={states} unit={unit} />
       </SheetPart>
-      <TruePicture look={latest} />
+      <PaperPicture look={latest} isHidden={false} />
       <SheetPart title="Load sheet">
         <LoadSheetView look={latest} />
       </SheetPart>
@@ -209,27 +205,5 @@ function Length({ value, unit }: { readonly value: Told | null; readonly unit: J
       )}
       {value.basis === 'assumed' ? <span className="quiet"> assumed</span> : null}
     </span>
-  );
-}
-
-function TruePicture({ look }: { readonly look: Look }) {
-  const scaled = useMemo(() => {
-    const { assembly, evaluation, pose, unit } = pictureSource(look, false);
-    return assembly.chambers.length === 0
-      ? null
-      : longSectionAtScale(assembly, pose, evaluation, { mostMm: PAPER_WIDTH_MM, unit });
-  }, [look]);
-  const ruler = useMemo(() => checkRuler(), []);
-  if (scaled === null) return null;
-  return (
-    <figure className="sheet-picture">
-      <DrawingSvg drawing={scaled.drawing} />
-      <figcaption>
-        <p>
-          {STATE_NAMES[look.bench.plan.kind]}, {scaled.scale} on paper where the ruler measures right.
-        </p>
-        <DrawingSvg drawing={ruler} />
-      </figcaption>
-    </figure>
   );
 }

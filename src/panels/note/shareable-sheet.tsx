@@ -1,7 +1,5 @@
 /** The page that may be shared: what was done, where every chamber stands, what the bench said. No key can be cut from it. */
 import { type ReactNode, useMemo } from 'react';
-import { checkRuler } from '../../drawing/check-ruler.ts';
-import { longSectionAtScale } from '../../drawing/true-scale.ts';
 import { keepPlanAs } from '../../model/edit/keep-plan.ts';
 import type { Evaluation } from '../../model/evaluate/evaluation.ts';
 import {
@@ -15,12 +13,11 @@ import type { Plan } from '../../model/schema/parts-schema.ts';
 import type { ShareableSplit, ShareableView } from '../../model/sharing/shareable-view.ts';
 import { offsetWords, symbolOf } from '../../drawing/split-words.ts';
 import { sayVerdict } from '../answer/verdict-words.ts';
-import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
 import { useEdit, useServices } from '../shared/services.tsx';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
 import { NoteFields } from './note-field.tsx';
-import { PAPER_WIDTH_MM, pictureSource, STAND_INS } from './note-pictures.ts';
+import { PaperPicture } from './paper-picture.tsx';
 import { latestState, sharedOf, STATE_NAMES } from './note-states.ts';
 
 type SheetProps = { readonly look: Look; readonly states: readonly Look[] };
@@ -66,7 +63,7 @@ export function ShareableSheet({ look, states }: SheetProps) {
         <span>Signed</span>
         <span>Date</span>
       </p>
-      <StandInPicture look={latestState(states, look)} />
+      <PaperPicture look={latestState(states, look)} isHidden />
     </article>
   );
 }
@@ -209,29 +206,6 @@ function KeepRecords({ look, states }: SheetProps) {
         </button>
       ))}
     </p>
-  );
-}
-
-function StandInPicture({ look }: { readonly look: Look }) {
-  const scaled = useMemo(() => {
-    const { assembly, evaluation, pose, unit } = pictureSource(look, true);
-    return assembly.chambers.length === 0
-      ? null
-      : longSectionAtScale(assembly, pose, evaluation, { mostMm: PAPER_WIDTH_MM, unit });
-  }, [look]);
-  const ruler = useMemo(() => checkRuler(), []);
-  if (scaled === null) return null;
-  return (
-    <figure className="sheet-picture">
-      <DrawingSvg drawing={scaled.drawing} />
-      <figcaption>
-        <p>
-          {STATE_NAMES[look.bench.plan.kind]}, {scaled.scale} on paper where the ruler measures right.{' '}
-          {STAND_INS}.
-        </p>
-        <DrawingSvg drawing={ruler} />
-      </figcaption>
-    </figure>
   );
 }
 
