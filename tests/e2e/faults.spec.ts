@@ -124,6 +124,11 @@ test('a drawing that cannot be made: told in its place, entry goes on, and it is
         });
       }),
   });
+  // Everything else of the page is there: only the drawing is made anew while nothing can be drawn.
+  await canvas(page).waitFor();
+  await page.locator('.chamber-verdict').first().waitFor();
+  await page.waitForLoadState('networkidle');
+  await page.waitForTimeout(1000);
   await page.evaluate(() => {
     (window as { breaks?: boolean }).breaks = true;
   });
