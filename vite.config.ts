@@ -76,6 +76,8 @@ export default defineConfig({
           include: ['tests/e2e/**/*.spec.ts'],
           globalSetup: ['tests/support/browser-setup.ts'],
           sequence: { groupOrder: 1 },
+          // A page that is loading again, or a busy machine, takes longer than the usual second.
+          expect: { poll: { timeout: 20_000 } },
           ...patience,
         },
       },
