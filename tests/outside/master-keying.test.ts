@@ -82,6 +82,10 @@ describe('keys that can be cut', () => {
     [7, 5, 78125n],
     // the same, fig. 19: six used
     [1, 6, 6n],
+    [2, 6, 36n],
+    [3, 6, 216n],
+    [4, 6, 1296n],
+    [5, 6, 7776n],
     [6, 6, 46656n],
     [7, 6, 279936n],
     // the same, fig. 11

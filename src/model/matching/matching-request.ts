@@ -14,6 +14,7 @@ import { type Match, type MatchAsk, matchOf, type MatchSelection, prepareMatch }
 import { type ManyAsk, type PairCell, pairTable } from './match-many.ts';
 import { type MissingPart, missingParts } from './missing-part.ts';
 import { tieReason } from './tie-reasons.ts';
+import { matchTwoKeys, type TwoKeysMatch, type TwoKeysSelection } from './two-keys.ts';
 
 export type HeldAsk = MatchAsk & { readonly held: readonly Held[] };
 
@@ -25,6 +26,7 @@ export type MatchingRequest =
       readonly ask: HeldAsk;
       readonly chamber: Id;
     }
+  | { readonly kind: 'two keys'; readonly selection: TwoKeysSelection }
   | { readonly kind: 'deeper cut'; readonly selection: MatchSelection; readonly chamber: Id }
   | { readonly kind: 'table'; readonly ask: ManyAsk }
   | {
@@ -51,6 +53,7 @@ export type KeysAnswer = {
 export type MatchingAnswers = {
   readonly match: MatchAnswer;
   readonly alternatives: readonly Alternative[];
+  readonly 'two keys': TwoKeysMatch;
   readonly 'deeper cut': DeeperCut | NoCut;
   readonly table: readonly PairCell[];
   readonly together: Together;
@@ -76,6 +79,8 @@ export function* answerRequest(job: Job, request: MatchingRequest): Steps<Matchi
       return matchAnswer(job, request);
     case 'alternatives':
       return alternativesAnswer(job, request);
+    case 'two keys':
+      return matchTwoKeys(job, request.selection);
     case 'deeper cut':
       return deeperCut(job, request.selection, request.chamber);
     case 'table':

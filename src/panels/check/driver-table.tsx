@@ -7,6 +7,7 @@ import { capital, listWords } from '../answer/list-words.ts';
 import type { Look } from '../shared/look.ts';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
 import { checkFacts } from './check-facts.ts';
+import { ChamberHead, CheckTableHead } from './check-table-head.tsx';
 import { type Said, sayDriver, sayRange, sayRest, saySpring } from './driver-words.ts';
 
 type Scale = { readonly from: number; readonly to: number };
@@ -19,24 +20,13 @@ export function DriverTable({ look }: { readonly look: Look }) {
     <>
       <p className="check-lead">{commonText(rest, unit)}</p>
       <table className="check-table" role="table">
-        <thead role="rowgroup">
-          <tr role="row">
-            {['Chamber', 'Key out', 'Driver lengths that do', 'Driver', 'Spring, at the peak'].map(
-              (title) => (
-                <th key={title} role="columnheader" scope="col">
-                  {title}
-                </th>
-              ),
-            )}
-          </tr>
-        </thead>
+        <CheckTableHead
+          titles={['Chamber', 'Key out', 'Driver lengths that do', 'Driver', 'Spring, at the peak']}
+        />
         <tbody role="rowgroup">
           {rest.chambers.map((result) => (
             <tr key={result.chamber} role="row">
-              <th role="rowheader" scope="row">
-                <span className="check-card-word">Chamber </span>
-                {result.number}
-              </th>
+              <ChamberHead number={result.number} />
               <Cell title="Key out" said={sayRest(result.atLines, result.spring !== null)} />
               <td role="cell" data-title="Driver lengths that do">
                 <span className="number">{sayRange(result.driver, unit)}</span>

@@ -7,6 +7,7 @@ import { formatLength } from '../../model/units/format-length.ts';
 import type { Look } from '../shared/look.ts';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
 import { checkFacts } from './check-facts.ts';
+import { ChamberHead, CheckTableHead } from './check-table-head.tsx';
 import { ShowMe } from './show-me.tsx';
 
 export function WayTable({ look }: { readonly look: Look }) {
@@ -17,22 +18,13 @@ export function WayTable({ look }: { readonly look: Look }) {
     <>
       <p className="check-lead">{heldText(way)}</p>
       <table className="check-table" role="table">
-        <thead role="rowgroup">
-          <tr role="row">
-            {['Chamber', 'Going in', 'Coming out', 'Climbs at most', 'Holds the turned key'].map((title) => (
-              <th key={title} role="columnheader" scope="col">
-                {title}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <CheckTableHead
+          titles={['Chamber', 'Going in', 'Coming out', 'Climbs at most', 'Holds the turned key']}
+        />
         <tbody role="rowgroup">
           {way.chambers.map((each) => (
             <tr key={each.chamber} role="row">
-              <th role="rowheader" scope="row">
-                <span className="check-card-word">Chamber </span>
-                {each.number}
-              </th>
+              <ChamberHead number={each.number} />
               <ClimbCell title="Going in" climb={each.goingIn} />
               <ClimbCell title="Coming out" climb={each.comingOut} />
               <td role="cell" data-title="Climbs at most">

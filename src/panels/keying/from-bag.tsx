@@ -3,15 +3,18 @@ import { useState } from 'react';
 import { putChosen } from '../../model/keying/put-chosen.ts';
 import { sayChambers } from '../../model/keying/say-turning.ts';
 import type { KeysPlan } from '../../model/keying/plan-keys.ts';
-import { matchTwoKeys, type TwoKeysMatch } from '../../model/matching/two-keys.ts';
+import type { TwoKeysMatch } from '../../model/matching/two-keys.ts';
+import { RunStatus } from '../match/run-status.tsx';
+import { useMatching } from '../match/use-matching.ts';
 import type { Look } from '../shared/look.ts';
 import { useEdit, useServices } from '../shared/services.tsx';
 
 export function FromBag({ look, plan }: { readonly look: Look; readonly plan: KeysPlan }) {
   const { newId, view } = useServices();
   const edit = useEdit();
-  // what was found belongs to this plan: a changed one is looked for again
-  const [found, setFound] = useState<{ readonly plan: KeysPlan; readonly match: TwoKeysMatch } | null>(null);
+  const { state, start, cancel } = useMatching<'two keys'>();
+  // What was found belongs to this plan: a changed one is looked for again.
+  const [asked, setAsked] = useState<KeysPlan | null>(null);
   const [one, other] = plan.wants;
   const { job } = look;
   if (one === undefined || other === undefined) return null;
@@ -22,10 +25,11 @@ export function FromBag({ look, plan }: { readonly look: Look; readonly plan: Ke
         parts on hand is done for two.
       </p>
     );
-  const match = found?.plan === plan ? found.match : null;
+  const match = asked === plan && state.type === 'done' ? state.answer : null;
   const find = () => {
     const { cylinder, plan: planId } = plan;
-    setFound({ plan, match: matchTwoKeys(job, { cylinder, plan: planId, wants: [one, other] }) });
+    setAsked(plan);
+    start(job, { kind: 'two keys', selection: { cylinder, plan: planId, wants: [one, other] } });
   };
   const put = (chosen: TwoKeysMatch) => {
     let landed = plan.plan;
@@ -48,6 +52,7 @@ export function FromBag({ look, plan }: { readonly look: Look; readonly plan: Ke
           </button>
         )}
       </div>
+      <RunStatus state={state} what="Looking in the parts on hand" onCancel={cancel} />
       <div role="status">{match === null ? null : <Found look={look} match={match} />}</div>
     </div>
   );

@@ -1,5 +1,5 @@
 /** What else could stand in a chamber, best first by what the whole cylinder comes to. Picking one holds it there. */
-import { useEffect } from 'react';
+import { useEffect, useEffectEvent } from 'react';
 import { sayAmount } from '../../model/evaluate/say.ts';
 import type { Alternative } from '../../model/matching/alternatives.ts';
 import type { Held } from '../../model/matching/held.ts';
@@ -25,16 +25,16 @@ export function AlternativesList(props: AlternativesListProps) {
   const { state, start, cancel } = useMatching<'alternatives'>();
   const { job } = look;
   const { pair, mostFiled } = ask;
-  useEffect(() => {
+  const lookForOthers = useEffectEvent(() => {
     start(job, {
       kind: 'alternatives',
       selection: pair,
       ask: { mostFiled, held },
       chamber: chamber.chamber,
     });
-    // asked once for what was on screen when it was opened
-    // eslint-disable-next-line react-hooks/exhaustive-deps
-  }, []);
+  });
+  // Once, for what was on screen when it was opened.
+  useEffect(() => lookForOthers(), []);
   if (state.type !== 'done') return <RunStatus state={state} what="Looking for others" onCancel={cancel} />;
   const others = state.answer.filter(({ isChosen }) => !isChosen);
   if (others.length === 0) return <p className="small quiet">Nothing else in the bag turns here.</p>;
