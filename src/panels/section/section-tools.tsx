@@ -55,7 +55,7 @@ export function SectionTools({ look }: { readonly look: Look }) {
               <TurnChoice look={look} attempt={attempt} />
             </Suspense>
           ) : null}
-          <output className="section-state quiet">
+          <output className="section-state quiet" data-turned={isTurned}>
             {isTurned || playing === 'turn' ? turnWords(look, turn, line) : keyWords(travel, way, unit)}
           </output>
         </>
