@@ -68,6 +68,8 @@ export type Round = {
   readonly lesson: LessonId;
   readonly seed: number;
   readonly unit: JobUnit;
+  /** mm. How close sums have to come where whoever teaches said so; null: as the lesson has it. */
+  readonly toleranceMm: number | null;
   readonly steps: readonly Step[];
 };
 

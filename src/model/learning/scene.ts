@@ -47,9 +47,14 @@ export function readScene(scene: Scene): Reading {
   return reading;
 }
 
-/** Tries the turn of a scene. */
-export function turnOfScene({ bench, assembly, evaluation }: Reading): TurnAttempt {
-  return known(tryTurn(bench, assembly, evaluation), 'a turn to try');
+const turnsTried = new WeakMap<Reading, TurnAttempt>();
+
+/** Tries the turn of a scene, once for each. */
+export function turnOfScene(reading: Reading): TurnAttempt {
+  const { bench, assembly, evaluation } = reading;
+  const turn = turnsTried.get(reading) ?? known(tryTurn(bench, assembly, evaluation), 'a turn to try');
+  turnsTried.set(reading, turn);
+  return turn;
 }
 
 export function chamberOf({ evaluation }: Reading, index = 0): ChamberResult {

@@ -22,7 +22,7 @@ const QUICK: readonly LessonId[] = [
 ];
 const asked = Number(process.env['LESSON_SEEDS'] ?? 0);
 const seedsOf = (lesson: LessonId) => asked || (QUICK.includes(lesson) ? 150 : 10);
-/** A thousand seeds of a slow lesson take a while on a busy machine. */
+/** A thousand seeds of the slowest lesson take ten seconds on an idle machine, forty on a busy one; all of them some minutes. */
 const PATIENCE_MS = asked === 0 ? 120_000 : 1_800_000;
 /** mm. Half a thousandth: nothing that is asked lies nearer to a limit. */
 const CLEAR_MM = 0.0127;
