@@ -21,7 +21,7 @@ import { label, textWidth, wrapped } from './label.ts';
 import { type DrawingNode, drawingRoot, group, node } from './node.ts';
 import { scaleBar } from './scale-bar.ts';
 import { asScale, scaleText } from './scale-series.ts';
-import { lineWords, splitSentence, symbolOf, amountText } from './split-words.ts';
+import { amountText, lineWords, splitSentence, symbolOf, unitWords } from './split-words.ts';
 import { type StackSplit, stackSplit } from './stack-split.ts';
 import { verdictSymbol } from './symbols.ts';
 import { PX_PER_MM } from './view.ts';
@@ -75,7 +75,9 @@ export function closeUpLarge(
   const captionY = box.bottom + textSize * 1.35;
   const barY = captionY + (rows.length - 1) * small * 1.35 + textSize * 0.5;
   const bar = scaleBar(box.left, barY, scale, across * 0.4, options.unit, small);
-  const name = `Chamber ${split.chamber.number} at the ${lineWords(split.lineIndex, assembly.lines.length)}, enlarged`;
+  const where = `Chamber ${split.chamber.number} at the ${lineWords(split.lineIndex, assembly.lines.length)}, enlarged`;
+  const said = saidOf(split, options.unit);
+  const name = said === '' ? where : `${where}, in ${unitWords(options.unit)}: ${said}`;
   return drawingRoot({ width: options.width, height: Math.ceil(barY + textSize * 1.7) }, name, [
     group('metal', [closeUpMetal(assembly, split, view, box, 'medium')], { 'data-chamber': options.chamber }),
     node('rect', { class: 'frame', x: box.left, y: box.top, width: across, height }),
@@ -94,6 +96,16 @@ export function closeUpLarge(
       ...bar.nodes,
     ]),
   ]);
+}
+
+/** The numbers of the picture in words: a picture's own text is not read out. */
+function saidOf(split: StackSplit, unit: JobUnit): string {
+  const { result, verdict, offset } = split;
+  if (result === null) return '';
+  const marks = windowMarks(split, unit).filter(({ text }) => !text.startsWith('split'));
+  const { expandedUncertainty } = result;
+  const sure = expandedUncertainty > 0 ? [`good to about ±${amountText(expandedUncertainty, unit)}`] : [];
+  return [splitSentence(offset, verdict, unit), ...sure, ...marks.map(({ text }) => text)].join('; ');
 }
 
 function captionParts(split: StackSplit, unit: JobUnit): string[] {

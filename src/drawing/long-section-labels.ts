@@ -3,6 +3,7 @@ import { known } from '../model/assert.ts';
 import type { Assembly } from '../model/assembly/assembly.ts';
 import type { Pose } from '../model/assembly/pose.ts';
 import type { Evaluation } from '../model/evaluate/evaluation.ts';
+import type { JobUnit } from '../model/units/length-unit.ts';
 import { bodySpans } from '../geometry/body-sizes.ts';
 import { turnOf } from '../geometry/cut-parts.ts';
 import { placedKey } from '../geometry/key-outline.ts';
@@ -163,16 +164,21 @@ function ringAt(assembly: Assembly, view: View, wish: FlagWish): { y: number; ra
   return { y: yPx(view, line.innerAxisY + line.radius), radius: widest * 1.18 * view.scaleX };
 }
 
+/** "every chamber high .0020"; null where chambers do not share an error. */
+export function commonErrorWords({ commonError }: Evaluation, unit: JobUnit): string | null {
+  if (commonError === null) return null;
+  return `every chamber ${commonError.offset > 0 ? 'high' : 'low'} ${amountText(commonError.offset, unit)}`;
+}
+
 /** The same error in every chamber is said once, before any chamber is flagged. */
 export function commonErrorLabel(
   frame: LongSectionFrame,
   evaluation: Evaluation | null,
   options: LongSectionOptions,
 ): DrawingNode[] {
-  const common = evaluation?.commonError ?? null;
-  if (common === null) return [];
+  const text = evaluation === null ? null : commonErrorWords(evaluation, options.unit);
+  if (text === null) return [];
   const { metal, numbersY, textSize } = frame;
-  const text = `every chamber ${common.offset > 0 ? 'high' : 'low'} ${amountText(common.offset, options.unit)}`;
   const x = (Math.max(metal.left, 4) + metal.right) / 2;
   const style = { size: textSize, isStrong: true, anchor: 'middle', className: 'verdict-unsure' } as const;
   return [label(text, x, numbersY - textSize * 1.9, style)];

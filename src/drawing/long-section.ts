@@ -11,6 +11,7 @@ import {
   captionRow,
   chamberLabels,
   commonErrorLabel,
+  commonErrorWords,
   flagWishes,
   hiddenCountWidth,
   shearLines,
@@ -18,6 +19,7 @@ import {
 import { flatMetal, longSectionMetal } from './long-section-metal.ts';
 import type { LongSectionOptions } from './long-section-options.ts';
 import { type DrawingNode, drawingRoot, group } from './node.ts';
+import { unitWords } from './split-words.ts';
 
 /** Draws the long section. Without an evaluation there are no flags. */
 export function longSection(
@@ -42,7 +44,8 @@ export function longSection(
   const frame = layout.rows > 1 ? longSectionFrame(assembly, options, layout.rows) : first;
   const settled = frame === first ? layout : layOut(assembly, pose, evaluation, options, frame);
   const picked = options.pickedChamber ?? null;
-  return drawingRoot(frame, name, [
+  const said = flagsInWords(assembly, pose, evaluation, options, frame);
+  return drawingRoot(frame, said === '' ? name : `${name}, in ${unitWords(options.unit)}: ${said}`, [
     group('metal', longSectionMetal(assembly, pose, frame, planeOffset, options.hatch ?? 'bodies')),
     group('lines', shearLines(assembly, frame, planeOffset)),
     group('labels', [
@@ -51,6 +54,22 @@ export function longSection(
       ...captionRow(assembly, pose, frame, options),
     ]),
   ]);
+}
+
+/** What the flags say, those that find no room as well: a picture's own text is not read out. */
+function flagsInWords(
+  assembly: Assembly,
+  pose: Pose,
+  evaluation: Evaluation | null,
+  options: LongSectionOptions,
+  { view }: LongSectionFrame,
+): string {
+  const common = evaluation === null ? null : commonErrorWords(evaluation, options.unit);
+  if (common !== null) return common;
+  const numbers = new Map(assembly.chambers.map(({ id, number }) => [id, number]));
+  return flagWishes(assembly, pose, evaluation, options, view)
+    .map(({ chamber, text }) => `chamber ${numbers.get(chamber) ?? ''} ${text}`)
+    .join('; ');
 }
 
 /** Lays out flags; when some do not fit, room for their count is kept free beside the others. */

@@ -82,6 +82,11 @@ export function resultOf(evaluation: Evaluation | null, chamber: string): Chambe
   return evaluation?.chambers.find((each) => each.chamber === chamber) ?? null;
 }
 
+/** The unit as it is said in the name of a picture whose numbers have none. */
+export function unitWords(unit: JobUnit): string {
+  return unit === 'in' ? 'inches' : 'millimetres';
+}
+
 /** Which line it is, in words: a cylinder with one line has just "shear line". */
 export function lineWords(index: number, count: number): string {
   if (count < 2) return 'shear line';
