@@ -42,9 +42,12 @@ const PARTS_UP_TO_THE_SPLIT = 'parts that add up to a stack';
 
 function insteadOf({ useFrom, useTo, unit, isLowerStack, hasBall, noneCertain }: NextStepInput): string {
   const what = isLowerStack ? (hasBall ? 'a ball + bottom pin' : 'a bottom pin') : PARTS_UP_TO_THE_SPLIT;
-  return noneCertain
-    ? `No length is certain with these readings: try ${what} of about ${sayLength(useFrom, unit)}.`
-    : `Use ${what} of ${sayLength(useFrom, unit)} to ${sayLength(useTo, unit)}.`;
+  // Below nothing there is no pin: a driver whose end the plug lifts from any depth sets no lower end.
+  if (useTo <= 0) return 'No stack is short enough: check the root depth and the metal under the key.';
+  if (noneCertain)
+    return `No length is certain with these readings: try ${what} of about ${sayLength(useFrom, unit)}.`;
+  if (useFrom <= 0) return `Use ${what} of up to ${sayLength(useTo, unit)}.`;
+  return `Use ${what} of ${sayLength(useFrom, unit)} to ${sayLength(useTo, unit)}.`;
 }
 
 function decide(input: NextStepInput): string {

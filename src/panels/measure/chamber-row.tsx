@@ -135,7 +135,7 @@ function AtTheLine({
   );
 }
 
-/** "from – to", or about one height when no length is certain. */
+/** "from – to", "up to" where anything shorter does, or about one height when no length is certain. */
 function RangeToUse({
   result,
   unit,
@@ -149,10 +149,11 @@ function RangeToUse({
     (line === null ? null : splitThatMatters(result, line)?.split) ?? result;
   if (useFrom === null || useTo === null) return null;
   const text = (mm: number) => formatLength(mm, { unit, form: 'bench', keepsPlaces: true });
-  if (noneCertain)
+  if (useTo <= 0) return <span className="quiet small">none is short enough</span>;
+  if (noneCertain || useFrom <= 0)
     return (
       <span className="use-range">
-        <span className="small">about</span> {text(useFrom)}
+        <span className="small">{noneCertain ? 'about' : 'up to'}</span> {text(useTo)}
       </span>
     );
   return (

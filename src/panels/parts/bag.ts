@@ -34,7 +34,9 @@ export function wantedRanges(look: Look, bag: BagHeights, picked: string | null)
   return look.rows.rows.flatMap(({ chamber, number }): WantedRange[] => {
     const result = look.chamberResults.get(chamber.id);
     if (result === undefined || result.useFrom === null || result.useTo === null) return [];
-    const { useFrom: from, useTo: to, best, noneCertain: isAbout } = result;
+    const { useTo: to, best, noneCertain: isAbout } = result;
+    // Nothing is shorter than nothing.
+    const from = Math.max(0, result.useFrom);
     const { count, nearest } = inRange(bag, from, to);
     const by = nearest === null ? '' : formatLength(Math.abs(nearest.by), { unit, form: 'bench' });
     const words =

@@ -36,6 +36,20 @@ describe('evaluating a job', () => {
     );
   });
 
+  test('no pin shorter than nothing is called for', () => {
+    // A round driver is lifted by the plug from any depth, so that anything shorter than the highest does.
+    const round = of(
+      buildJob({
+        driverEnd: { kind: 'sphere' },
+        floorHeight: 0.2,
+        chambers: [{ rootDepth: 0.3, bottomPin: 0.05 }],
+      }),
+    );
+    expect(round.chambers[0]?.splits[0]?.nextStep).toMatch(/^Use a bottom pin of up to \.\d+ in\.$/);
+    const lifted = of(buildJob({ floorHeight: 0.3, chambers: [{ bottomPin: 0.05 }] }));
+    expect(lifted.chambers[0]?.splits[0]?.nextStep).toMatch(/^No stack is short enough: /);
+  });
+
   test('a key that is not home lifts a ball on its cut side', () => {
     const narrow = buildJob({ rootFlat: 0.04, chambers: [{ ball: 0.125 }, { ball: 0.125 }] });
     const job = changed(narrow, (draft) => {
