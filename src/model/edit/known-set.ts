@@ -3,10 +3,12 @@
  * the plan never changes what the old one told.
  */
 import type { Job } from '../schema/job-schema.ts';
+import type { Seating } from '../schema/key-schema.ts';
 import type { Id, LengthValue } from '../schema/leaf.ts';
 import type { Part, Plan } from '../schema/parts-schema.ts';
 import { changeSeating } from './edit-seating.ts';
 import { lowerStackValue, setLowerStack } from './edit-stack.ts';
+import { heldParts } from './loose-ends.ts';
 import { newParts } from './new-parts.ts';
 import { stackParts } from './stack-parts.ts';
 
@@ -35,7 +37,7 @@ export function setKnownStack(
 ): Job {
   const plan = knownSet(job, where);
   if (plan === null) return value === undefined ? job : beginSet(job, where, chamber, value, newId);
-  if (value === undefined) return withoutStack(job, where, plan, chamber);
+  if (value === undefined) return withoutStack(job, plan, chamber);
   if (stackParts(job, plan, chamber) !== null) return setLowerStack(job, plan.id, chamber, value, newId);
   return withStack(job, plan, chamber, value, newId);
 }
@@ -86,7 +88,7 @@ function oldParts(job: Job, plan: Plan, chamber: Id, newId: () => Id): Part[] {
     });
 }
 
-function withoutStack(job: Job, where: Where, plan: Plan, chamber: Id): Job {
+function withoutStack(job: Job, plan: Plan, chamber: Id): Job {
   const gone = new Set(
     plan.stacks
       .filter((stack) => stack.chamber === chamber)
@@ -95,16 +97,20 @@ function withoutStack(job: Job, where: Where, plan: Plan, chamber: Id): Job {
   const isLast = plan.stacks.every((stack) => stack.chamber === chamber);
   const cleared: Job = {
     ...job,
-    parts: job.parts.filter((part) => !gone.has(part.id)),
     groups: job.groups.filter((group) => !group.parts.some((id) => gone.has(id))),
     plans: job.plans.flatMap((each) => {
       if (each.id !== plan.id) return [each];
       return isLast ? [] : [{ ...each, stacks: each.stacks.filter((stack) => stack.chamber !== chamber) }];
     }),
+    // Nothing may speak of a plan that is gone.
+    seatings: isLast ? job.seatings.map((seating) => withoutSet(seating, plan.id)) : job.seatings,
+    benchResults: isLast ? job.benchResults.filter((test) => test.plan !== plan.id) : job.benchResults,
   };
-  if (!isLast) return cleared;
-  return changeSeating(cleared, where.cylinder, where.key, (seating) => ({
-    ...seating,
-    knownSets: seating.knownSets.filter((id) => id !== plan.id),
-  }));
+  const held = heldParts(cleared);
+  return { ...cleared, parts: cleared.parts.filter(({ id }) => !gone.has(id) || held.has(id)) };
+}
+
+function withoutSet(seating: Seating, plan: Id): Seating {
+  if (!seating.knownSets.includes(plan)) return seating;
+  return { ...seating, knownSets: seating.knownSets.filter((id) => id !== plan) };
 }

@@ -22,7 +22,7 @@ export function checkReferences(job: Job): Problem[] {
   idsOf(job.groups, 'groups', say);
   for (const cylinder of job.cylinders) checkCylinder(cylinder, say);
   for (const key of job.keys) idsOf(key.cuts, `key ${key.label} › cuts`, say);
-  const need = (known: Set<Id>, id: Id, field: string, what: string) => {
+  const need: Need = (known, id, field, what) => {
     if (!known.has(id)) say(field, `refers to ${what} "${id}", which is not in this file.`);
   };
   for (const session of job.sessions) need(instruments, session.instrument, 'sessions', 'an instrument');
@@ -59,29 +59,44 @@ export function checkReferences(job: Job): Problem[] {
         need(parts, item.part, 'plans › stacks', 'a part');
     }
   }
-  for (const result of job.benchResults) {
-    need(plans, result.plan, 'benchResults', 'a plan');
-    need(keys, result.key, 'benchResults', 'a key');
-  }
+  checkBenchResults(job, { plans, keys, parts, chambersOf }, need);
   for (const intent of job.intents) {
     need(keys, intent.key, 'intents', 'a key');
     need(cylinders, intent.cylinder, 'intents', 'a cylinder');
+    const lines = job.cylinders.find(({ id }) => id === intent.cylinder)?.lines ?? [];
+    need(new Set(lines.map(({ id }) => id)), intent.line, 'intents', 'a shear line');
   }
   checkValues(job, '', instruments, sessions, say);
   return problems;
 }
 
 type Say = (field: string, message: string) => void;
+type Need = (known: ReadonlySet<Id>, id: Id, field: string, what: string) => void;
 
-function checkSettings(
-  job: Job,
-  instruments: Set<Id>,
-  sessions: Set<Id>,
-  need: (known: Set<Id>, id: Id, field: string, what: string) => void,
-): void {
+function checkSettings(job: Job, instruments: Set<Id>, sessions: Set<Id>, need: Need): void {
   const { instrument, session } = job.settings;
   if (instrument !== null) need(instruments, instrument, 'settings › instrument', 'an instrument');
   if (session !== null) need(sessions, session, 'settings › session', 'a zero check');
+}
+
+type Referred = {
+  readonly plans: ReadonlySet<Id>;
+  readonly keys: ReadonlySet<Id>;
+  readonly parts: ReadonlySet<Id>;
+  /** The chambers of each cylinder. */
+  readonly chambersOf: ReadonlyMap<Id, ReadonlySet<Id>>;
+};
+
+/** What was tried on the bench: with which key, in which hole of the plan's cylinder, with which parts in it. */
+function checkBenchResults(job: Job, { plans, keys, parts, chambersOf }: Referred, need: Need): void {
+  const cylinderOf = new Map(job.plans.map((plan) => [plan.id, plan.cylinder]));
+  for (const { plan, key, chamber, items } of job.benchResults) {
+    need(plans, plan, 'benchResults', 'a plan');
+    need(keys, key, 'benchResults', 'a key');
+    const chambers = chambersOf.get(cylinderOf.get(plan) ?? '') ?? new Set();
+    if (chamber !== 'all') need(chambers, chamber, 'benchResults', 'a chamber');
+    for (const item of items) need(parts, item.part, 'benchResults', 'a part');
+  }
 }
 
 function idsOf(list: readonly { id: Id }[], field: string, say: Say): Set<Id> {
@@ -96,7 +111,13 @@ function idsOf(list: readonly { id: Id }[], field: string, say: Say): Set<Id> {
 function checkCylinder(cylinder: Cylinder, say: Say): void {
   const field = `cylinder ${cylinder.label}`;
   const bodies = idsOf(cylinder.bodies, `${field} › bodies`, say);
-  idsOf(cylinder.chambers, `${field} › chambers`, say);
+  const chambers = idsOf(cylinder.chambers, `${field} › chambers`, say);
+  for (const body of cylinder.bodies) {
+    for (const chamber of Object.keys(body.crestDropAt ?? {})) {
+      if (!chambers.has(chamber))
+        say(`${field} › bodies`, `refers to a chamber "${chamber}", which is not in this cylinder.`);
+    }
+  }
   const roles = cylinder.bodies.map((body) => body.role).join(' ');
   if (roles !== 'plug shell' && roles !== 'plug sleeve shell') {
     say(`${field} › bodies`, 'should run inside to outside: plug, shell, or plug, sleeve, shell.');

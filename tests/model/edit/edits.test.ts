@@ -221,6 +221,20 @@ describe('a set known to work', () => {
     );
     expect(gone).toEqual(job);
   });
+
+  test('a set that ends takes along what was tried with it, and no part that something else speaks of', () => {
+    const { job, where, newId } = emptyBench();
+    const chamber = first(first(job.cylinders).chambers).id;
+    const begun = setKnownStack(job, where, chamber, inches(0.3345), newId);
+    const set = begun.plans[1]!;
+    const { items } = set.stacks[0]!;
+    const test = { key: where.key, chamber, items };
+    const tried = recordBench(begun, { ...test, plan: set.id }, true, '2026-03-04T10:00:00Z');
+    const both = recordBench(tried, { ...test, plan: where.plan }, false, '2026-03-04T10:05:00Z');
+    const gone = setKnownStack(both, where, chamber, undefined, newId);
+    expect(gone.benchResults.map(({ plan }) => plan)).toEqual([where.plan]);
+    expect(isValid(gone)).toBe(true);
+  });
 });
 
 describe('seating, feel and bench', () => {

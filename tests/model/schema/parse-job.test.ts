@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../../src/model/schema/job-schema.ts';
 import { parseJob } from '../../../src/model/schema/parse-job.ts';
+import type { BenchResult } from '../../../src/model/schema/parts-schema.ts';
 import { known } from '../../../src/model/assert.ts';
 import { buildJob, changed, joinJobs } from '../../support/job-builder.ts';
 import { assumedInches, inches, inchesToMm } from '../../support/values.ts';
@@ -14,6 +15,19 @@ function problemsAfter(change: (job: Job) => void): string[] {
 
 function first<T>(list: readonly T[]): T {
   return known(list[0], 'first member');
+}
+
+/** A test on the bench that refers to what `buildJob` makes, but for what is given. */
+function benchTest(given: Partial<BenchResult>): BenchResult {
+  return {
+    plan: 'plan',
+    key: 'key',
+    chamber: 'chamber-1',
+    items: [{ part: 'bottom-pin-1' }],
+    turned: true,
+    at: '2026-03-04T10:00:00Z',
+    ...given,
+  };
 }
 
 describe('parseJob', () => {
@@ -118,6 +132,26 @@ describe('parseJob', () => {
       'plans › stacks: has two stacks in one chamber.',
     ],
     [
+      'parts of a bench test that are not there',
+      (job) => job.benchResults.push(benchTest({ items: [{ part: 'lost' }] })),
+      'benchResults: refers to a part "lost", which is not in this file.',
+    ],
+    [
+      'a chamber of a bench test that is not in the cylinder of its plan',
+      (job) => job.benchResults.push(benchTest({ chamber: 'elsewhere' })),
+      'benchResults: refers to a chamber "elsewhere", which is not in this file.',
+    ],
+    [
+      'a shear line that the cylinder has not',
+      (job) => job.intents.push({ key: 'key', cylinder: 'cylinder', line: 'outer-line', turns: true }),
+      'intents: refers to a shear line "outer-line", which is not in this file.',
+    ],
+    [
+      'a crest of a chamber that the cylinder has not',
+      (job) => Object.assign(first(first(job.cylinders).bodies), { crestDropAt: { lost: inches(0.01) } }),
+      'cylinder Cylinder › bodies: refers to a chamber "lost", which is not in this cylinder.',
+    ],
+    [
       'an id that is there twice',
       (job) => job.keys.push(structuredClone(first(job.keys))),
       'keys: has the id "key" twice.',
@@ -159,6 +193,12 @@ describe('parseJob', () => {
     ],
   ])('says what refers to %s', (_, change, sentence) => {
     expect(problemsAfter(change)).toContain(sentence);
+  });
+
+  it('takes bench tests of one chamber and of all of them', () => {
+    expect(
+      problemsAfter((job) => job.benchResults.push(benchTest({}), benchTest({ chamber: 'all', items: [] }))),
+    ).toEqual([]);
   });
 
   it('tells forty problems and counts the rest', () => {
