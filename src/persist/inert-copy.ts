@@ -3,6 +3,7 @@
  * what every object inherits. Names that mean something to every object are refused, never dropped in silence; so are ids
  * spelled like one, as ids become names of members. Long lists are refused before anything looks at their members.
  */
+import { printable } from '../model/schema/printable.ts';
 import type { Problem } from '../model/schema/problem.ts';
 import type { JsonObject, JsonValue } from './migrations/migration.ts';
 
@@ -47,7 +48,7 @@ class Copier {
     let field = '';
     for (const step of this.path) {
       if (typeof step === 'number') field += ` ${step + 1}`;
-      else field += `${field === '' ? '' : ' › '}${step}`;
+      else field += `${field === '' ? '' : ' › '}${printable(step)}`;
     }
     return { field: field.trim() === '' ? 'file' : field.trim(), message };
   }

@@ -5,6 +5,7 @@
 import type { Cylinder } from './cylinder-schema.ts';
 import type { Job } from './job-schema.ts';
 import type { Id, LengthValue } from './leaf.ts';
+import { printable } from './printable.ts';
 import type { Problem } from './problem.ts';
 
 /** Lists every broken reference of a job, each with its place and one sentence. */
@@ -21,7 +22,7 @@ export function checkReferences(job: Job): Problem[] {
   const sessions = idsOf(job.sessions, 'sessions', say);
   idsOf(job.groups, 'groups', say);
   for (const cylinder of job.cylinders) checkCylinder(cylinder, say);
-  for (const key of job.keys) idsOf(key.cuts, `key ${key.label} › cuts`, say);
+  for (const key of job.keys) idsOf(key.cuts, `key ${printable(key.label)} › cuts`, say);
   const need: Need = (known, id, field, what) => {
     if (!known.has(id)) say(field, `refers to ${what} "${id}", which is not in this file.`);
   };
@@ -109,7 +110,7 @@ function idsOf(list: readonly { id: Id }[], field: string, say: Say): Set<Id> {
 }
 
 function checkCylinder(cylinder: Cylinder, say: Say): void {
-  const field = `cylinder ${cylinder.label}`;
+  const field = `cylinder ${printable(cylinder.label)}`;
   const bodies = idsOf(cylinder.bodies, `${field} › bodies`, say);
   const chambers = idsOf(cylinder.chambers, `${field} › chambers`, say);
   for (const body of cylinder.bodies) {
@@ -160,7 +161,9 @@ function checkValues(node: unknown, field: string, instruments: Set<Id>, session
   for (const [name, child] of Object.entries(node)) {
     checkValues(
       child,
-      field === '' ? name : `${field} › ${/^\d+$/.test(name) ? Number(name) + 1 : name}`,
+      field === ''
+        ? printable(name)
+        : `${field} › ${/^\d+$/.test(name) ? Number(name) + 1 : printable(name)}`,
       instruments,
       sessions,
       say,

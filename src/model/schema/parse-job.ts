@@ -2,6 +2,7 @@
 import type * as z from 'zod/mini';
 import { checkReferences } from './check-references.ts';
 import { type Job, jobSchema, SCHEMA_VERSION } from './job-schema.ts';
+import { printable } from './printable.ts';
 import type { Problem } from './problem.ts';
 
 export type ParsedJob =
@@ -53,7 +54,7 @@ function pathText(path: readonly PropertyKey[]): string {
   for (const step of path) {
     const last = words.length - 1;
     if (typeof step === 'number' && last >= 0) words[last] = `${words[last] ?? ''} ${step + 1}`;
-    else words.push(String(step));
+    else words.push(printable(String(step)));
   }
   return words.length === 0 ? 'file' : words.join(' › ');
 }
@@ -65,7 +66,7 @@ function sentence(issue: z.core.$ZodIssue): string {
         ? `is missing (expected ${issue.expected}).`
         : `should be ${article(issue.expected)}.`;
     case 'unrecognized_keys':
-      return `has a field that does not belong here: ${issue.keys.slice(0, 5).join(', ')}.`;
+      return `has a field that does not belong here: ${issue.keys.slice(0, 5).map(printable).join(', ')}.`;
     case 'too_small':
       return `is too small or too short (at least ${String(issue.minimum)}).`;
     case 'too_big':

@@ -91,6 +91,11 @@ describe('parseJob', () => {
       'settings › friction: is too small or too short (at least 0).',
     ],
     [
+      'a long unknown field with a line break and a mark that turns the reading direction',
+      (job) => Object.assign(job, { [`col\nour\u202e${'x'.repeat(100)}`]: 'red' }),
+      `file: has a field that does not belong here: col\uFFFDour\uFFFD${'x'.repeat(52)}….`,
+    ],
+    [
       'characters in an id that do not belong there',
       (job) => Object.assign(job, { id: '../etc' }),
       'id: has characters that do not belong there.',
@@ -165,6 +170,14 @@ describe('parseJob', () => {
       'a line between bodies that are not neighbours',
       (job) => Object.assign(first(first(job.cylinders).lines), { outer: 'plug' }),
       'cylinder Cylinder › lines 1: should lie between neighbouring bodies, inside to outside.',
+    ],
+    [
+      'something in a cylinder whose name holds a line break',
+      (job) => {
+        Object.assign(first(job.cylinders), { label: 'Back\u2028door' });
+        first(job.cylinders).bodies.reverse();
+      },
+      'cylinder Back\uFFFDdoor › bodies: should run inside to outside: plug, shell, or plug, sleeve, shell.',
     ],
     [
       'bodies in the wrong order',
