@@ -1,10 +1,11 @@
-/** Pictures and tables of the repair note, as files and on the clipboard. Loaded when the first one is asked for. */
+/** Pictures, tables and solids of the repair note, as files and on the clipboard. Loaded when the first one is asked for. */
 import { fileStyle } from '../drawing/drawing-style.ts';
 import { toSvgText, withStyle } from '../drawing/node.ts';
 import type { NoteFiles, PictureAsk } from '../panels/note/note-files.ts';
-import { saveOtherFile, type SavedFile } from '../persist/job-file.ts';
+import { saveOtherFile } from '../persist/job-file.ts';
 import { finishPng, finishSvg } from '../persist/job-in-picture.ts';
 import { pngOfSheet } from './picture-pixels.ts';
+import { tellSaved } from './tell-saved.ts';
 
 export const noteFiles: NoteFiles = {
   savePicture: async (ask, form) => {
@@ -15,7 +16,7 @@ export const noteFiles: NoteFiles = {
         ? { ending: '.png', mimeType: 'image/png' }
         : { ending: '.svg', mimeType: 'image/svg+xml' };
     const saved = await saveOtherFile({ bytes, ...kind, description: 'Picture' }, ask.jobTitle);
-    return tell(saved, ask.inside === null ? '' : ' The job is inside: who gets it can cut the key.');
+    return tellSaved(saved, ask.inside === null ? '' : ' The job is inside: who gets it can cut the key.');
   },
   copyPicture: async (ask) => {
     const bytes = await pngBytes({ ...ask, inside: null });
@@ -28,10 +29,12 @@ export const noteFiles: NoteFiles = {
       return 'The browser did not let the picture onto the clipboard. Save it as a file instead.';
     }
   },
+  savePrint: async (ask, form) => (await import('./note-solids.ts')).savePrint(ask, form),
+  saveScene: async (ask) => (await import('./note-solids.ts')).saveScene(ask),
   saveTable: async (csv, jobTitle) => {
     const bytes = new TextEncoder().encode(csv);
     const kind = { ending: '.csv', mimeType: 'text/csv', description: 'Table' };
-    return tell(await saveOtherFile({ bytes, ...kind }, jobTitle), '');
+    return tellSaved(await saveOtherFile({ bytes, ...kind }, jobTitle), '');
   },
 };
 
@@ -46,10 +49,4 @@ async function pngBytes(ask: PictureAsk): Promise<Uint8Array<ArrayBuffer> | stri
 function svgBytes({ sheet, inside }: PictureAsk): Uint8Array {
   const text = toSvgText(withStyle(sheet.drawing, fileStyle('print')));
   return new TextEncoder().encode(finishSvg(text, inside));
-}
-
-function tell(saved: SavedFile, more: string): string | null {
-  if (saved.type === 'cancelled') return null;
-  if (saved.type === 'error') return saved.problems.map(({ message }) => message).join(' ');
-  return `${saved.isVerified ? `Saved to ${saved.name}, and read back.` : `Saved as ${saved.name}.`}${more}`;
 }

@@ -47,6 +47,19 @@ export class SolidsKernel {
     return made;
   }
 
+  /**
+   * Gives the bare mesh of a solid, cut by a plane in its own frame or whole; the arrays are the caller's. What booleans leave
+   * between corners closer than `merged` mm is gone, so that the mesh stays closed when it is written in single precision.
+   */
+  closed(made: MadeSolid, plane: SectionPlane | null, merged: number): ClosedMesh {
+    const cut = plane ? made.solid.trimByPlane([...plane.normal], plane.offset) : made.solid;
+    const plain = cut.simplify(merged);
+    const { vertProperties, triVerts } = plain.getMesh();
+    plain.delete();
+    if (cut !== made.solid) cut.delete();
+    return { positions: vertProperties, triangles: triVerts };
+  }
+
   /** Gives the buffers of a solid, cut by a plane in its own frame or whole. */
   buffers(made: MadeSolid, plane: SectionPlane | null): MeshBuffers {
     const cut = plane ? made.solid.trimByPlane([...plane.normal], plane.offset) : made.solid;

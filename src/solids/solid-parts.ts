@@ -123,7 +123,7 @@ function spring(key: string, place: number, part: StackPart): SpringPart {
 }
 
 /** The key's outline as thick as its blade. */
-function keyRecipe(key: AssemblyKey): Recipe {
+export function keyRecipe(key: AssemblyKey): Recipe {
   const loops = placedKey(key, 0).map((outline) => flattenOutline(outline, OUTLINE_ERROR_MM));
   return { kind: 'prism', along: 'x', from: -key.thickness / 2, to: key.thickness / 2, loops };
 }

@@ -1,5 +1,9 @@
-/** What the page and the worker that makes the solids say to each other. */
+/** What the page and the worker that makes the solids say to each other: meshes for the view, and files to hand out. */
 import type { MeshBuffers } from './mesh-buffers.ts';
+import type { InsertionOrder } from './print/insertion-order.ts';
+import type { BedSize } from './print/laid-out.ts';
+import type { PrintForm } from './print/print-file.ts';
+import type { PrintOrder } from './print/print-order.ts';
 import type { Recipe } from './recipe.ts';
 import type { SectionPlane } from './section-plane.ts';
 
@@ -19,6 +23,19 @@ export type SolidsRequest = {
   readonly recipes: readonly { readonly recipeKey: string; readonly recipe: Recipe }[];
   /** Every solid that may be asked for again; the worker forgets all others. */
   readonly keep: readonly string[];
+};
+
+/** A file wanted; `title` is what it calls itself. */
+export type FileRequest =
+  | { readonly kind: 'print'; readonly order: PrintOrder; readonly form: PrintForm; readonly title: string }
+  | { readonly kind: 'insertion'; readonly order: InsertionOrder; readonly title: string };
+
+export type FileReply = {
+  readonly kind: 'file';
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  /** Of the piece of a print that takes most of a bed, mm; null for a scene. */
+  readonly largest: BedSize | null;
+  readonly pieceCount: number;
 };
 
 export type MadeMesh = { readonly meshKey: string; readonly buffers: MeshBuffers };

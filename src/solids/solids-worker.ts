@@ -2,15 +2,16 @@
 import wasmUrl from 'manifold-3d/manifold.wasm?url';
 import { loadManifold } from './load-manifold.ts';
 import { transferables } from './mesh-buffers.ts';
-import type { SolidsReply, SolidsRequest } from './solids-messages.ts';
+import type { FileReply, FileRequest, SolidsReply, SolidsRequest } from './solids-messages.ts';
 import { SolidsSession } from './solids-session.ts';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 
-const session = loadManifold(new URL(wasmUrl, scope.location.href).href).then(
-  (library) => {
+const library = loadManifold(new URL(wasmUrl, scope.location.href).href);
+const session = library.then(
+  (loaded) => {
     say({ kind: 'ready' });
-    return new SolidsSession(library);
+    return new SolidsSession(loaded);
   },
   (reason: unknown) => {
     say({ kind: 'failed', stage: 'start', reason: textOf(reason) });
@@ -18,11 +19,17 @@ const session = loadManifold(new URL(wasmUrl, scope.location.href).href).then(
   },
 );
 
-scope.addEventListener('message', (event: MessageEvent<SolidsRequest>) => {
-  void session.then((running) => {
+scope.addEventListener('message', ({ data }: MessageEvent<SolidsRequest | FileRequest>) => {
+  void session.then(async (running) => {
     if (running === null) return;
     try {
-      const reply = running.answer(event.data);
+      if (data.kind !== 'make') {
+        const { answerFile } = await import('./print/answer-file.ts');
+        const reply = answerFile(await library, data);
+        say(reply, [reply.bytes.buffer]);
+        return;
+      }
+      const reply = running.answer(data);
       say(
         reply,
         reply.meshes.flatMap(({ buffers }) => transferables(buffers)),
@@ -33,7 +40,7 @@ scope.addEventListener('message', (event: MessageEvent<SolidsRequest>) => {
   });
 });
 
-function say(reply: SolidsReply, transfer: Transferable[] = []): void {
+function say(reply: SolidsReply | FileReply, transfer: Transferable[] = []): void {
   scope.postMessage(reply, transfer);
 }
 

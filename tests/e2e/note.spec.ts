@@ -3,13 +3,16 @@
  * once the bitting is hidden.
  */
 import { readFileSync } from 'node:fs';
+import { validateBytes } from 'gltf-validator';
 import type { BrowserContext, Page } from 'playwright-core';
 import { PNG } from 'pngjs';
 import { describe, expect, test } from 'vitest';
 import { readChosenFile } from '../../src/persist/job-file.ts';
 import { axeViolations } from '../support/axe.ts';
 import { desk, openApp, phone } from '../support/browser.ts';
+import { meshFaults } from '../support/closed-mesh.ts';
 import { readPdf } from '../support/pdf-measures.ts';
+import { readThreeMf } from '../support/read-three-mf.ts';
 
 const NOTE = '#note';
 /** Root depths, and lengths of bottom pins and of drivers, of the example. */
@@ -33,6 +36,7 @@ async function saved(page: Page, button: string): Promise<Uint8Array> {
   return new Uint8Array(readFileSync(await download.path()));
 }
 
+const unfold = (page: Page, title: string) => page.getByText(title, { exact: true }).click();
 const hide = (page: Page) => page.getByRole('switch', { name: 'Hide bitting' });
 const printed = async (page: Page, format: 'A4' | 'Letter') => readPdf(await page.pdf({ format }));
 
@@ -191,6 +195,46 @@ test.each([
   ['dark', phone],
 ] as const)('nothing that axe finds wrong, nothing sticks out, %s', async (colorScheme, viewport) => {
   const { page } = await openNote({ viewport, colorScheme });
+  await unfold(page, 'The key going in');
+  await unfold(page, 'To print and take apart');
   expect(await axeViolations(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
+});
+
+describe('solids', () => {
+  test('a part and the cutaway set are made in the browser, and read by others', async () => {
+    const { page } = await openNote({ viewport: desk });
+    await unfold(page, 'To print and take apart');
+    await page.getByRole('combobox', { name: 'What' }).selectOption('retaining ring');
+    await page.getByRole('textbox', { name: 'Enlarged, times' }).fill('2,5');
+    const ring = await readThreeMf(await saved(page, 'Save 3MF…'));
+    expect(ring.objects.map(({ name }) => name)).toEqual(['retaining ring']);
+    expect(ring.unit).toBe('millimeter');
+    expect(meshFaults(ring.objects[0]!)).toEqual([]);
+    await page.getByText(/One piece, \d+ × \d+ × \d+ mm\./).waitFor();
+    await page.getByRole('combobox', { name: 'What' }).selectOption('cutaway set to teach with');
+    const set = Buffer.from(await saved(page, 'Save STL…'));
+    expect(set.length).toBe(84 + 50 * set.readUInt32LE(80));
+    await page.getByText(/28 pieces, the largest \d+ × \d+ × \d+ mm\./).waitFor();
+    await page.getByRole('textbox', { name: 'Clearance, mm' }).fill('two');
+    await page.getByRole('button', { name: 'Save 3MF…' }).click();
+    await page.getByText('Clearance: from 0 to 1 mm of the print, 0.2 for example.').waitFor();
+  });
+
+  test('the insertion is a scene without a fault; hidden, it is not given, and solids are of stand-ins', async () => {
+    const { page } = await openNote({ viewport: desk });
+    await unfold(page, 'The key going in');
+    await unfold(page, 'To print and take apart');
+    const { issues, info } = await validateBytes(await saved(page, 'Save scene (GLB)…'));
+    expect([issues.numErrors, issues.numWarnings, info.animationCount]).toEqual([0, 0, 1]);
+    await hide(page).check();
+    const scene = page.getByRole('button', { name: 'Save scene (GLB)…' });
+    await expect.poll(() => scene.isDisabled()).toBe(true);
+    await page.getByText('Not while the bitting is hidden: how a key lifts the pins is its cuts.').waitFor();
+    await page.getByText('Bitting hidden: made with cuts and pins that are stand-ins, all alike.').waitFor();
+    const { objects } = await readThreeMf(await saved(page, 'Save 3MF…'));
+    const key = objects.find(({ name }) => name === 'key')!;
+    expect(meshFaults(key)).toEqual([]);
+    expect(objects.filter(({ name }) => name.endsWith('bottom pin'))).toHaveLength(6);
+  });
 });

@@ -26,6 +26,6 @@ describe('packages of the running app', () => {
     >;
     expect(rows.filter(({ isDirect }) => isDirect)).toHaveLength(Object.keys(dependencies ?? {}).length);
     for (const [name, version] of Object.entries({ ...dependencies, ...devDependencies }))
-      expect(version, name).toMatch(/^\d+\.\d+\.\d+$/);
+      expect(version, name).toMatch(/^\d+\.\d+\.\d+(-[\w.]+)?$/);
   });
 });

@@ -5,9 +5,12 @@ import { pinningTable, shareableTable } from '../../model/note/note-table.ts';
 import { Choice } from '../shared/choice.tsx';
 import type { Look } from '../shared/look.ts';
 import { useEdit, useServices, useView } from '../shared/services.tsx';
+import { InsertionBlock } from './insertion-block.tsx';
 import type { PictureAsk } from './note-files.ts';
 import { nameOnFile, type PictureKind, pictureOf, pictureSource } from './note-pictures.ts';
 import { latestState, sharedOf } from './note-states.ts';
+import type { RunAction } from './run-action.ts';
+import { SolidsBlock } from './solids-block.tsx';
 
 type ToolsProps = { readonly look: Look; readonly states: readonly Look[] };
 
@@ -16,8 +19,8 @@ export function NoteTools({ look, states }: ToolsProps) {
   const [said, say] = useState('');
   const { job } = look;
   const isHidden = job.note.hidesBitting === true;
-  const run = (action: () => Promise<string | null>) => {
-    say('');
+  const run: RunAction = (action, meanwhile = '') => {
+    say(meanwhile);
     action().then(
       (words) => say(words ?? ''),
       () => say('That did not work. The job is unchanged; try again.'),
@@ -49,6 +52,8 @@ export function NoteTools({ look, states }: ToolsProps) {
           Save the pinning as CSV…
         </button>
       </div>
+      <InsertionBlock look={latestState(states, look)} isHidden={isHidden} run={run} />
+      <SolidsBlock look={latestState(states, look)} isHidden={isHidden} run={run} />
       <p className="tool-said" role="status">
         {said}
       </p>
@@ -87,7 +92,7 @@ function HideSwitch({ isHidden }: { readonly isHidden: boolean }) {
 type PictureBlockProps = {
   readonly look: Look;
   readonly isHidden: boolean;
-  readonly run: (action: () => Promise<string | null>) => void;
+  readonly run: RunAction;
 };
 
 function PictureBlock({ look, isHidden, run }: PictureBlockProps) {
