@@ -66,6 +66,11 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/**/*.test.{ts,tsx}'],
           setupFiles: ['tests/support/fixed-seed.ts'],
+          // One process reads the model once, not for every file: half of the time went there. Nothing is kept between files,
+          // and what a test puts in place of a global or a function goes back by itself.
+          isolate: false,
+          unstubGlobals: true,
+          restoreMocks: true,
           ...patience,
         },
       },
@@ -75,6 +80,9 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/e2e/**/*.spec.ts'],
           globalSetup: ['tests/support/browser-setup.ts'],
+          setupFiles: ['tests/support/tried-again.ts'],
+          // Once more for what a busy machine spoiled; `npm test` names each of them.
+          retry: 1,
           sequence: { groupOrder: 1 },
           // A page that is loading again, or a busy machine, takes longer than the usual second.
           expect: { poll: { timeout: 20_000 } },

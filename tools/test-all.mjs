@@ -7,7 +7,7 @@ import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { countResults } from './count-results.mjs';
+import { countResults, remarksOn } from './count-results.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const reports = join(root, 'reports');
@@ -24,23 +24,29 @@ const bin = {
   tsx: 'node_modules/tsx/dist/cli.mjs',
 };
 
-const steps = [
+const tools = [
   { name: 'format', run: [bin.biome, 'format', '.'] },
   { name: 'types', run: [bin.tsc, '-p', 'tsconfig.json'] },
   { name: 'types of the pure layers', run: [bin.tsc, '-p', 'tsconfig.pure.json'] },
   { name: 'import rules', run: [bin.depcruise, 'src', 'tests', '--config', '.dependency-cruiser.mjs'] },
-  { name: 'lint', run: [bin.eslint, '.'] },
-  { name: 'unit and outside tests', tests: 'unit', run: [bin.vitest, 'run', '--project', 'unit'] },
   { name: 'build', run: [bin.vite, 'build', '--logLevel', 'warn'], env: { NODE_ENV: 'production' } },
   { name: 'size of the first load', needs: 'build', run: [bin.tsx, 'tools/size.ts'] },
-  {
-    name: 'browser tests',
-    tests: 'e2e',
-    needs: 'build',
-    run: [bin.vitest, 'run', '--project', 'e2e'],
-    env: { SHEARSIGHT_BUILT: '1' },
-  },
 ];
+const lint = { name: 'lint', run: [bin.eslint, '.'] };
+const unitTests = {
+  name: 'unit and outside tests',
+  tests: 'unit',
+  run: [bin.vitest, 'run', '--project', 'unit'],
+};
+const browserTests = {
+  name: 'browser tests',
+  tests: 'e2e',
+  needs: 'build',
+  run: [bin.vitest, 'run', '--project', 'e2e'],
+  env: { SHEARSIGHT_BUILT: '1' },
+};
+/** One phase after the other; in a phase, its lanes side by side, since a linter keeps one core busy and not two. */
+const phases = [[tools, [lint]], [[unitTests]], [[browserTests]]];
 
 /** Runs one process. The output of tests is shown as it comes, that of a tool only when it fails. */
 function run(args, env, isShown) {
@@ -83,17 +89,23 @@ async function perform(step, results) {
   rmSync(path, { force: true });
   const args = [...step.run, '--reporter=default', '--reporter=json', `--outputFile.json=${path}`];
   const { exitCode } = await run(args, step.env, true);
-  return countResults(readReport(path), exitCode);
+  const report = readReport(path);
+  return { ...countResults(report, exitCode), remarks: remarksOn(report, root) };
+}
+
+async function performLane(steps, results) {
+  for (const step of steps) {
+    const started = performance.now();
+    const counts = await perform(step, results);
+    const seconds = (performance.now() - started) / 1000;
+    results.push({ name: step.name, seconds, ...counts });
+    console.log(`== ${step.name}: ${seconds.toFixed(1)} s`);
+  }
 }
 
 mkdirSync(reports, { recursive: true });
 const results = [];
-for (const step of steps) {
-  console.log(`\n== ${step.name}`);
-  const started = performance.now();
-  const counts = await perform(step, results);
-  results.push({ name: step.name, seconds: (performance.now() - started) / 1000, ...counts });
-}
+for (const lanes of phases) await Promise.all(lanes.map((steps) => performLane(steps, results)));
 
 console.log('\n== Summary');
 for (const { name, seconds, passed, failed, skipped, note = '' } of results) {
@@ -103,6 +115,7 @@ for (const { name, seconds, passed, failed, skipped, note = '' } of results) {
     `${mark} ${name.padEnd(26)} ${seconds.toFixed(1).padStart(6)} s  ${rest.filter(Boolean).join(', ')}`,
   );
 }
+for (const remark of results.flatMap(({ remarks = [] }) => remarks)) console.log(remark);
 const sum = (key) => results.reduce((total, result) => total + result[key], 0);
 if (sum('failed') > 0) process.exitCode = 1;
 console.log(`${sum('passed')} passed, ${sum('failed')} failed`);

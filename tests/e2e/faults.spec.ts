@@ -5,6 +5,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { type OpenOptions, openApp } from '../support/browser.ts';
+import { startOwnJob } from '../support/own-job.ts';
 
 const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the job' });
 
@@ -169,7 +170,7 @@ const damageNewest = (page: Page) =>
 
 test('a damaged saved state: set aside, the one before it opens', async () => {
   const { page } = await openApp();
-  await page.getByRole('button', { name: 'Start with my cylinder' }).click();
+  await startOwnJob(page);
   await rename(page, 'First');
   await rename(page, 'Second');
   await page.goto('about:blank');
@@ -202,7 +203,7 @@ test('storage of a newer version: left alone, told, and the file is offered', as
 
 test('the clock set back: the newest step is still the newest', async () => {
   const { page } = await openApp();
-  await page.getByRole('button', { name: 'Start with my cylinder' }).click();
+  await startOwnJob(page);
   await rename(page, 'Before');
   await page.clock.setFixedTime(new Date('2001-02-03T04:05:06Z'));
   await rename(page, 'After the clock went back');

@@ -7,6 +7,7 @@ import type { Page } from 'playwright-core';
 import { expect, onTestFinished, test } from 'vitest';
 import { startServer } from '../../tools/static-server.mjs';
 import { openApp } from '../support/browser.ts';
+import { startOwnJob } from '../support/own-job.ts';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 
@@ -45,7 +46,7 @@ test('starts cold without a network, solids and all, and keeps what is edited', 
   const cold = await context.newPage();
   await page.close();
   await cold.goto(url);
-  await cold.getByRole('button', { name: 'Start with my cylinder' }).click();
+  await startOwnJob(cold);
   const title = cold.getByRole('textbox', { name: 'Title of the job' });
   await title.fill('Back gate');
   await title.press('Enter');
@@ -62,7 +63,7 @@ test('a newer build waits, says so, and is used when the person says so, with no
   const { url, folder } = await serveCopy();
   const { page } = await openApp({ baseUrl: url, context: { serviceWorkers: 'allow' } });
   await isKept(page);
-  await page.getByRole('button', { name: 'Start with my cylinder' }).click();
+  await startOwnJob(page);
   const newer = { name: 'service-worker.js', from: /(version:.)\w{4}/, to: '$10000' };
   const worker = readFileSync(join(folder, newer.name), 'utf8');
   expect(worker).toMatch(newer.from);

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { desk, openApp, type OpenOptions, phone } from '../support/browser.ts';
+import { startOwnJob } from '../support/own-job.ts';
 
 const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 const eventually = <T>(read: () => Promise<T>) => expect.poll(read, { timeout: 20_000 });
@@ -119,7 +120,7 @@ test('a hundred thousand rows are read with progress, and as many stored as a jo
 describe('a new job', () => {
   test('says what to do first, and a part in the cylinder is asked about before it goes', async () => {
     const page = await openParts();
-    await page.getByRole('button', { name: 'Start with my cylinder' }).click();
+    await startOwnJob(page);
     await page.locator('.measure').waitFor();
     await page.getByRole('link', { name: 'Parts on hand', exact: true }).click();
     await page.getByText('Nothing in the bag yet.').waitFor();

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { jobToText } from '../../src/persist/job-text.ts';
 import { openApp } from '../support/browser.ts';
+import { startOwnJob } from '../support/own-job.ts';
 import { buildJob } from '../support/job-builder.ts';
 
 const PASSPHRASE = 'four plain brass words';
@@ -19,7 +20,7 @@ async function rename(page: Page, text: string): Promise<void> {
 }
 
 async function startJob(page: Page, name: string): Promise<void> {
-  await page.getByRole('button', { name: 'Start with my cylinder' }).click();
+  await startOwnJob(page);
   await rename(page, name);
   await page.getByText(/^saved .* on this computer/).waitFor();
 }

@@ -67,15 +67,20 @@ function solidUnder(kernel: Kernel, surface: Point[][], base: (point: Point) => 
   );
 }
 
+/** How much of a body is fine: all of it, what lies around one point, or nothing but that is there. */
+export type Detail = 'all' | 'fine at the point' | 'around the point';
+
 /**
  * Angles from a little before 0 to a little past 90 deg, a quarter of a degree apart around one of them and exactly on it,
  * a degree apart near it and, unless all are wanted, five degrees apart elsewhere. rad. Each with the factor by which a
  * circle through these angles must be larger for its chords to touch it from outside.
  */
-function anglesAround(fine: number, all: boolean): { angle: number; outside: number }[] {
+function anglesAround(fine: number, detail: Detail): { angle: number; outside: number }[] {
   const degrees: number[] = [];
   const centre = fine / DEG;
+  const all = detail === 'all';
   for (let at = -1.5; at <= 1.5001; at += 0.25) degrees.push(centre + at);
+  if (detail === 'around the point') return degrees.map((at) => ({ angle: at * DEG, outside: 1 }));
   for (let step = 2.5; step < 100; step += step < 6 || all ? 1 : 5)
     degrees.push(centre - step, centre + step);
   const sorted = degrees.filter((at) => at >= -4 && at <= 96).sort((one, other) => one - other);
@@ -98,7 +103,7 @@ export function innerSolid(
   input: WindowInput,
   turn: number,
   fine: LinePoint,
-  all: boolean,
+  detail: Detail,
 ): Solid {
   const { mouth, radius: hole } = input.innerHole;
   const crest = input.lineRadius - input.crestDrop;
@@ -130,7 +135,7 @@ export function innerSolid(
   const isOnStrip = size > 0 && share > 0.01 && share < 0.99;
   const shares =
     size === 0 ? [] : sortedApart([0, 0.25, 0.5, 0.75, 1, ...(isOnStrip ? [share] : [])], 0, 1, 1e-3);
-  const surface = anglesAround(Math.atan2(fine.z, fineAcross), all).map(({ angle, outside }) => {
+  const surface = anglesAround(Math.atan2(fine.z, fineAcross), detail).map(({ angle, outside }) => {
     const cosine = Math.cos(angle);
     const end = size === 0 ? hole : stripEnd(cosine);
     const radii = size === 0 ? [hole] : shares.map((at) => hole + at * (end - hole));
@@ -166,7 +171,7 @@ export function upperSolid(
   input: WindowInput,
   height: number,
   fine: LinePoint,
-  all: boolean,
+  detail: Detail,
 ): Solid {
   const { bottom, radius, sideways } = input.upper;
   const axis = -sideways;
@@ -181,7 +186,7 @@ export function upperSolid(
   if (!nearRim) rings.push(fineRadius);
   if (!nearRim && bottom.kind === 'dome') rings.push(fineRadius - 0.05, fineRadius + 0.05);
   const sorted = sortedApart(rings, 0, radius, 1e-5);
-  const surface = anglesAround(Math.atan2(fine.z, fine.x - axis), all).map(({ angle }) =>
+  const surface = anglesAround(Math.atan2(fine.z, fine.x - axis), detail).map(({ angle }) =>
     sorted.map((at): Point => {
       const y = height + endDrop(bottom, radius, at) - input.lineRadius;
       return [axis + at * Math.cos(angle), y, at * Math.sin(angle)];
