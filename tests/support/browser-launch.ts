@@ -27,7 +27,13 @@ function browserArguments({ webgl = true }: LaunchOptions): string[] {
     '--force-color-profile=srgb',
     '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1',
     ...(webgl
-      ? ['--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader']
+      ? [
+          '--use-gl=angle',
+          '--use-angle=swiftshader',
+          '--enable-unsafe-swiftshader',
+          // WebGL only: the page itself drawn by software graphics costs seconds of computing for every page that is opened.
+          '--disable-gpu-rasterization',
+        ]
       : ['--disable-webgl', '--disable-3d-apis']),
   ];
 }

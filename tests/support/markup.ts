@@ -44,7 +44,9 @@ export function parseMarkup(markup: string): MarkupElement {
       const pairs = [...(attributes ?? '').matchAll(/([\w:-]+)="([^"]*)"/g)];
       const made: Open = {
         tag: tag ?? '',
-        attributes: Object.fromEntries(pairs.map(([, name = '', value = '']) => [name, unescaped(value)] as const)),
+        attributes: Object.fromEntries(
+          pairs.map(([, name = '', value = '']) => [name, unescaped(value)] as const),
+        ),
         children: [],
         text: '',
         nodes: [],
