@@ -2,6 +2,7 @@
  * Text in a drawing: how wide it is, and the node that shows it. Widths come from the bundled font's own tables, so that
  * a layout made without a screen is the layout on the screen. CSS pixels, y down.
  */
+import { said } from './captions.ts';
 import { type DrawingNode, node } from './node.ts';
 import { TEXT_WIDTHS } from './text-width-table.ts';
 
@@ -31,7 +32,7 @@ const UNKNOWN_WIDTH = 900;
 /** Measures a line of text, px. */
 export function textWidth(text: string, size: number, isStrong = false): number {
   let sum = 0;
-  for (const character of text) {
+  for (const character of said(text)) {
     const widths = TEXT_WIDTHS[character];
     sum += widths === undefined ? UNKNOWN_WIDTH : widths[isStrong ? 1 : 0];
   }
@@ -52,7 +53,7 @@ export function label(text: string, x: number, y: number, style: LabelStyle): Dr
   const classes = ['text', isStrong ? 'text-strong' : '', `at-${anchor}`, className].filter(
     (name) => name !== '',
   );
-  return node('text', { class: classes.join(' '), x, y, 'font-size': size }, [text]);
+  return node('text', { class: classes.join(' '), x, y, 'font-size': size }, [said(text)]);
 }
 
 /** Says whether two boxes overlap; boxes that only touch do not. */

@@ -2,6 +2,7 @@
  * A drawing as a plain tree of SVG elements, and its text. Panels turn the tree into elements of the page; files, golden
  * tests and the page's first picture use the text. Coordinates are CSS pixels, x to the right, y down.
  */
+import { said } from './captions.ts';
 import { numberText } from './number-text.ts';
 
 export type DrawingNode = {
@@ -42,7 +43,7 @@ export function drawingRoot(
     height,
     class: className === '' ? 'drawing' : `drawing ${className}`,
     role: 'img',
-    'aria-label': label,
+    'aria-label': said(label),
   };
   return node('svg', attributes, children);
 }

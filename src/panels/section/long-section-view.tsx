@@ -1,4 +1,6 @@
+import { withCaptions } from '../../drawing/captions.ts';
 import { longSection } from '../../drawing/long-section.ts';
+import { useCaptions } from '../shared/captions-context.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import { type Look, useLine } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
@@ -15,17 +17,20 @@ export function LongSectionView({ look, maxHeight }: { readonly look: Look; read
   const pose = usePose(look);
   const pickedChamber = useView((view) => view.pickedChamber);
   const flaggedLine = useLine(look);
+  const captions = useCaptions();
   return (
     <div ref={frame} className="long-section">
       {width === 0 ? null : (
         <DrawingSvg
-          drawing={longSection(look.assembly, pose, look.evaluation, {
-            width: Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, width)),
-            maxHeight,
-            unit: look.job.settings.unit,
-            pickedChamber,
-            flaggedLine,
-          })}
+          drawing={withCaptions(captions, () =>
+            longSection(look.assembly, pose, look.evaluation, {
+              width: Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, width)),
+              maxHeight,
+              unit: look.job.settings.unit,
+              pickedChamber,
+              flaggedLine,
+            }),
+          )}
         />
       )}
     </div>

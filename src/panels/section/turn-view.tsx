@@ -1,5 +1,7 @@
 /** The turn, looking in from the front at one chamber: the one that stops it, else the picked one, else the first. */
+import { withCaptions } from '../../drawing/captions.ts';
 import { endView } from '../../drawing/end-view.ts';
+import { useCaptions } from '../shared/captions-context.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
@@ -13,6 +15,7 @@ export function TurnView({ look, maxHeight }: { readonly look: Look; readonly ma
   const picked = useView((view) => view.pickedChamber);
   const turn = useView((view) => view.turn);
   const line = useView((view) => view.pickedLine);
+  const captions = useCaptions();
   const attempt = turnAttempt(look, line);
   const stop = attempt?.stoppedBy[0];
   const chamber = stop?.chamber ?? picked ?? look.assembly.chambers[0]?.id;
@@ -24,14 +27,16 @@ export function TurnView({ look, maxHeight }: { readonly look: Look; readonly ma
     <div ref={frame} className="turn-view">
       {width === 0 ? null : (
         <DrawingSvg
-          drawing={endView(look.assembly, pose, look.evaluation, {
-            chamber,
-            ...(attempt !== null && { line: attempt.line }),
-            width,
-            maxHeight,
-            unit: look.job.settings.unit,
-            contact: isAtStop ? { x: stop.binding.contact.x, y: axisY + stop.binding.contact.y } : null,
-          })}
+          drawing={withCaptions(captions, () =>
+            endView(look.assembly, pose, look.evaluation, {
+              chamber,
+              ...(attempt !== null && { line: attempt.line }),
+              width,
+              maxHeight,
+              unit: look.job.settings.unit,
+              contact: isAtStop ? { x: stop.binding.contact.x, y: axisY + stop.binding.contact.y } : null,
+            }),
+          )}
         />
       )}
     </div>
