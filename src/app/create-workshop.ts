@@ -95,7 +95,7 @@ export function createWorkshop(
       isExample: (job) => job.id === example,
       matching: async () => (await import('./matching-of-page.ts')).matching,
       noteFiles: async () => (await import('./note-files.ts')).noteFiles,
-      practice: async () => (await import('./practice-bench.ts')).practiceBench,
+      learning: async () => (await import('./learning-desk.ts')).learningDesk,
       SolidView,
     },
     keeper: startKeeping({ document, view, newId, isUnsavedExample: (id) => id === example }, kept !== null),

@@ -18,7 +18,7 @@ export function testServices(job: Job): Services {
     isExample: () => false,
     matching: notAsked,
     noteFiles: notAsked,
-    practice: notAsked,
+    learning: notAsked,
     SolidView: null,
   };
 }

@@ -1,158 +1,133 @@
 /** The station Learn: how stack height works, by predicting and then seeing. Nothing in it touches the person's job. */
-import { useEffect, useMemo, useState } from 'react';
-import { roundOf } from '../../model/learning/ask.ts';
-import { MOST_SEED } from '../../model/learning/draw.ts';
-import { LESSON_IDS, type LessonId } from '../../model/learning/lesson.ts';
-import type { LessonLink } from '../../model/learning/lesson-link.ts';
-import { type MakePracticeBench, usePreference, useServices } from '../shared/services.tsx';
-import { fill } from './fill.ts';
+import { useEffect, useState } from 'react';
+import { LANGUAGES, type Language } from '../../state/learning-store.ts';
+import { CaptionsProvider } from '../shared/captions-context.ts';
+import { Choice } from '../shared/choice.tsx';
+import { type Services, useServices } from '../shared/services.tsx';
+import { DeskProvider, useDesk, useLearning } from './desk-context.ts';
+import type { LearningDesk } from './learning-desk.ts';
 import { LessonList } from './lesson-list.tsx';
-import { Question } from './question.tsx';
-import { RoundLink } from './round-link.tsx';
-import { useLesson } from './use-lesson.ts';
-import { useWords } from './words-context.ts';
+import { BrokenSet, SetPage } from './set-page.tsx';
+import { PracticePage } from './practice-page.tsx';
+import { RecordPage } from './record-page.tsx';
+import { SealPage } from './seal-page.tsx';
+import { SingleLesson } from './single-lesson.tsx';
+import { TeachPage } from './teach-page.tsx';
+import { TenPage } from './ten-page.tsx';
+import { type Page, usePage } from './use-page.ts';
+import { useWords, WordsProvider } from './words-context.ts';
+import { ENGLISH, type Words } from './words/words.ts';
 import './learn.css';
+import './learn-paper.css';
 
 export function LearnStation() {
-  const { link, open } = useLesson();
-  const { common } = useWords();
-  const make = useMake();
-  return (
-    <div className="station learn">
-      <header className="learn-head">
-        <h2>{common.heading}</h2>
-        <p className="quiet">{common.lead}</p>
-      </header>
-      <LessonList link={link} open={open} />
-      <LessonPage key={`${link.lesson} ${link.seed} ${link.unit}`} link={link} open={open} make={make} />
-    </div>
-  );
-}
-
-/** What makes benches comes with its own code; until it is there, the question already stands. */
-function useMake(): MakePracticeBench | null {
-  const { practice } = useServices();
-  const [make, setMake] = useState<MakePracticeBench | null>(null);
+  const { learning } = useServices();
+  const [desk, setDesk] = useState<LearningDesk<Services> | null>(null);
   useEffect(() => {
     let isWanted = true;
-    void practice().then((made) => {
-      if (isWanted) setMake(() => made);
+    void learning().then((loaded) => {
+      if (isWanted) setDesk(loaded);
     });
     return () => {
       isWanted = false;
     };
-  }, [practice]);
-  return make;
-}
-
-type LessonPageProps = {
-  readonly link: LessonLink;
-  readonly open: (link: LessonLink) => void;
-  readonly make: MakePracticeBench | null;
-};
-
-function LessonPage({ link, open, make }: LessonPageProps) {
-  const words = useWords();
-  const { common } = words;
-  const { lesson, seed, unit } = link;
-  const round = useMemo(() => roundOf(lesson, seed, unit), [lesson, seed, unit]);
-  const [at, setAt] = useState(0);
-  const markSeen = useMarkSeen(lesson);
-  const step = round.steps[at];
-  const said = words.lessons[lesson];
-  const isLast = at === round.steps.length - 1;
-  const following = LESSON_IDS[LESSON_IDS.indexOf(lesson) + 1];
-  if (step === undefined) return null;
+  }, [learning]);
+  if (desk === null) return <div className="station learn" aria-busy="true" />;
   return (
-    <article className="lesson" aria-labelledby="lesson">
-      <p className="small quiet">
-        {fill(
-          common.place,
-          { number: String(LESSON_IDS.indexOf(lesson) + 1), count: String(LESSON_IDS.length) },
-          unit,
-        )}
-      </p>
-      <h2 id="lesson">{said.title}</h2>
-      <p className="lesson-idea">{fill(common.manySay, { idea: said.idea }, unit)}</p>
-      {round.steps.length < 2 ? null : (
-        <p className="small quiet">
-          {fill(common.step, { number: String(at + 1), count: String(round.steps.length) }, unit)}
-        </p>
-      )}
-      <Question
-        key={at}
-        round={round}
-        step={step}
-        make={make}
-        onSeen={() => {
-          if (isLast) markSeen();
-        }}
-        next={
-          <>
-            {isLast ? (
-              <div className="question-why">
-                <h3>{common.atTheBench}</h3>
-                <p>{said.bench}</p>
-              </div>
-            ) : null}
-            <div className="question-buttons">
-              {isLast ? (
-                <>
-                  <button
-                    type="button"
-                    className="button"
-                    data-kind="start"
-                    onClick={() => {
-                      open({ lesson, unit, seed: seed >= MOST_SEED ? 0 : seed + 1 });
-                      readQuestion();
-                    }}
-                  >
-                    {common.newNumbers}
-                  </button>
-                  {following === undefined ? null : (
-                    <button
-                      type="button"
-                      className="button"
-                      onClick={() => {
-                        open({ lesson: following, unit, seed });
-                        readQuestion();
-                      }}
-                    >
-                      {fill(common.nextLesson, { title: words.lessons[following].title }, unit)}
-                    </button>
-                  )}
-                </>
-              ) : (
-                <button
-                  type="button"
-                  className="button"
-                  data-kind="start"
-                  onClick={() => {
-                    setAt(at + 1);
-                    readQuestion();
-                  }}
-                >
-                  {common.nextQuestion}
-                </button>
-              )}
-            </div>
-          </>
-        }
-      />
-      <RoundLink link={link} open={open} />
-    </article>
+    <DeskProvider value={desk}>
+      <InLanguage />
+    </DeskProvider>
   );
 }
 
-/** The question that comes next is read from its beginning, once it is there. */
-function readQuestion(): void {
-  queueMicrotask(() => document.getElementById('question')?.focus());
+/** English comes with the station, other languages when they are asked for. */
+function InLanguage() {
+  const language = useLearning((state) => state.language);
+  const [words, setWords] = useState<Words | null>(language === 'en' ? ENGLISH : null);
+  useEffect(() => {
+    let isWanted = true;
+    void loadWords(language).then((loaded) => {
+      if (isWanted) setWords(loaded);
+    });
+    return () => {
+      isWanted = false;
+    };
+  }, [language]);
+  if (words === null) return <div className="station learn" aria-busy="true" />;
+  return (
+    <WordsProvider value={words}>
+      <CaptionsProvider value={words.captions}>
+        <LearnPages />
+      </CaptionsProvider>
+    </WordsProvider>
+  );
 }
 
-function useMarkSeen(lesson: LessonId): () => void {
-  const { preferences } = useServices();
-  const seen = usePreference(({ seenLessons }) => seenLessons);
-  return () => {
-    if (!seen.includes(lesson)) preferences.getState().set({ seenLessons: [...seen, lesson] });
-  };
+async function loadWords(language: Language): Promise<Words> {
+  return language === 'en' ? ENGLISH : (await import('./words/german/german.ts')).GERMAN;
+}
+
+export function LearnPages() {
+  const { page, open, lesson } = usePage();
+  const { common, tongue } = useWords();
+  return (
+    <div className="station learn" lang={tongue}>
+      <header className="learn-head">
+        <div>
+          <h2>{common.heading}</h2>
+          <p className="quiet">{common.lead}</p>
+        </div>
+        <LanguageChoice />
+      </header>
+      {page.kind === 'set' ? null : <LessonList page={page} lesson={lesson} open={open} />}
+      <PageView page={page} open={open} />
+    </div>
+  );
+}
+
+function PageView({ page, open }: { readonly page: Page; readonly open: (page: Page) => void }) {
+  switch (page.kind) {
+    case 'lesson': {
+      const { lesson, seed, unit } = page.link;
+      return (
+        <SingleLesson
+          key={`${lesson} ${seed} ${unit}`}
+          link={page.link}
+          open={(link) => open({ kind: 'lesson', link })}
+        />
+      );
+    }
+    case 'set':
+      return <SetPage key={JSON.stringify(page.set)} set={page.set} open={open} />;
+    case 'broken set':
+      return <BrokenSet fault={page.fault} />;
+    case 'ten':
+      return <TenPage />;
+    case 'practice':
+      return <PracticePage />;
+    case 'record':
+      return <RecordPage />;
+    case 'teach':
+      return <TeachPage open={open} />;
+    case 'seal':
+      return <SealPage open={open} />;
+  }
+}
+
+/** In their own words, whatever language is on. */
+const NAMES: Readonly<Record<Language, string>> = { en: 'English', de: 'Deutsch' };
+
+function LanguageChoice() {
+  const { station } = useWords();
+  const { store } = useDesk();
+  const language = useLearning((state) => state.language);
+  return (
+    <Choice
+      question={station.language}
+      isQuestionHidden
+      value={language}
+      options={LANGUAGES.map((value) => ({ value, label: NAMES[value] }))}
+      onChoose={(chosen) => store.getState().set({ language: chosen })}
+    />
+  );
 }

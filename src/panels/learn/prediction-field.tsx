@@ -1,10 +1,9 @@
 /** Where a prediction is made: one of a few, a length in any unit, or a place shown on a sketch of the line. */
 import { useId, useState } from 'react';
 import type { NumberStep, Prediction, Round, Step } from '../../model/learning/lesson.ts';
-import { parseLength } from '../../model/units/parse-length.ts';
 import { Choice } from '../shared/choice.tsx';
-import { fill } from './fill.ts';
-import { placeText, predictionText, stepWords } from './prediction-words.ts';
+import { placeText, predictionText } from './prediction-words.ts';
+import { TypedLength } from './typed-length.tsx';
 import { useWords } from './words-context.ts';
 
 type FieldProps = {
@@ -43,54 +42,22 @@ type NumberFieldProps = {
   readonly onPredict: (prediction: Prediction | null) => void;
 };
 
-/** What was written is read as it is written; what can be meant in several ways is asked. */
 function LengthPrediction({ round, step, onPredict }: NumberFieldProps) {
-  const id = useId();
   const { common } = useWords();
-  const { unit } = round;
   const [text, setText] = useState('');
-  const { from: fromMm, to: toMm } = step.range;
-  const read = (written: string) => parseLength(written, { unit, plausible: { fromMm, toMm } });
-  const reading = read(text);
-  const write = (written: string) => {
-    setText(written);
-    const now = read(written);
-    onPredict(now.type === 'length' ? now.mm : null);
-  };
-  const isWrong = reading.type === 'ask' || reading.type === 'error';
+  const unit = round.unit === 'in' ? common.unitIn : common.unitMm;
   return (
-    <div className="learn-length">
-      <label className="choice-question" htmlFor={id}>
-        {common.lengthLabel}
-      </label>
-      <input
-        id={id}
-        className="learn-input number"
-        type="text"
-        inputMode="text"
-        autoComplete="off"
-        spellCheck={false}
-        size={9}
-        value={text}
-        aria-invalid={isWrong}
-        aria-describedby={`${id}note`}
-        onChange={(event) => write(event.target.value)}
-      />
-      <p className="choice-note" id={`${id}note`}>
-        {isWrong
-          ? fill(common.outOfReach, step.range, unit)
-          : fill(common.lengthNote, { unit: unit === 'in' ? common.unitIn : common.unitMm }, unit)}
-      </p>
-      {reading.type !== 'ask' ? null : (
-        <div className="learn-meant">
-          {reading.choices.map(({ says }) => (
-            <button key={says} type="button" className="button" onClick={() => write(says)}>
-              {says}
-            </button>
-          ))}
-        </div>
-      )}
-    </div>
+    <TypedLength
+      label={common.lengthLabel}
+      text={text}
+      unit={round.unit}
+      range={{ fromMm: step.range.from, toMm: step.range.to }}
+      note={common.lengthNote.replace('{unit}', unit)}
+      onText={(written, mm) => {
+        setText(written);
+        onPredict(mm);
+      }}
+    />
   );
 }
 
@@ -142,8 +109,4 @@ function PlaceSketch({ share }: { readonly share: number }) {
       <path className="place-line" d="M0 60H96" />
     </svg>
   );
-}
-
-export function askText(round: Round, step: Step, words: ReturnType<typeof useWords>): string {
-  return fill(stepWords(words, round, step).ask, step.given, round.unit);
 }

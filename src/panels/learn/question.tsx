@@ -5,8 +5,8 @@ import type { Prediction, Round, Step } from '../../model/learning/lesson.ts';
 import { readScene } from '../../model/learning/scene.ts';
 import type { MakePracticeBench } from '../shared/services.tsx';
 import { fill, lengthText } from './fill.ts';
-import { askText, PredictionField } from './prediction-field.tsx';
-import { predictionText, stepWords } from './prediction-words.ts';
+import { PredictionField } from './prediction-field.tsx';
+import { askText, predictionText, whyText } from './prediction-words.ts';
 import { type Motion, type Phase, SceneView } from './scene-view.tsx';
 import { sayAfter, sayBefore } from './scene-words.ts';
 import { useWords } from './words-context.ts';
@@ -15,8 +15,8 @@ type QuestionProps = {
   readonly round: Round;
   readonly step: Step;
   readonly make: MakePracticeBench | null;
-  /** The first time that the reveal is over. */
-  readonly onSeen: () => void;
+  /** When the reveal is over. */
+  readonly onSeen: (prediction: Prediction | null) => void;
   /** What can follow, shown when it was seen. */
   readonly next: ReactNode;
 };
@@ -25,19 +25,20 @@ export function Question({ round, step, make, onSeen, next }: QuestionProps) {
   const words = useWords();
   const { common } = words;
   const { unit } = round;
+  const ruler = { unit, tongue: words.tongue };
   const [prediction, setPrediction] = useState<Prediction | null>(step.kind === 'place' ? 0 : null);
   const [phase, setPhase] = useState<Phase>('asked');
   const [motion, setMotion] = useState<Motion>('key');
   const [lacks, setLacks] = useState(false);
-  const end = () => {
+  const end = (made = prediction) => {
     setPhase('seen');
-    onSeen();
+    onSeen(made);
   };
   const start = (made: Prediction | null) => {
     setPrediction(made);
     setLacks(false);
     setPhase('moving');
-    if (step.truth.tries === 'key out') end();
+    if (step.truth.tries === 'key out') end(made);
   };
   const isWrong = phase !== 'asked' && prediction !== null && !comesTrue(step, prediction);
   const own = isWrong ? builtBy(step, prediction) : null;
@@ -77,10 +78,10 @@ export function Question({ round, step, make, onSeen, next }: QuestionProps) {
           <p className="question-made">
             {prediction === null
               ? common.notPredicted
-              : fill(common.predicted, { what: predictionText(prediction, step, round, words) }, unit)}
+              : fill(common.predicted, { what: predictionText(prediction, step, round, words) }, ruler)}
           </p>
           {phase === 'moving' ? (
-            <button type="button" className="button" autoFocus onClick={end}>
+            <button type="button" className="button" autoFocus onClick={() => end()}>
               {common.showEnd}
             </button>
           ) : (
@@ -103,7 +104,7 @@ export function Question({ round, step, make, onSeen, next }: QuestionProps) {
             title={own === null ? null : common.asItIs}
             unit={unit}
             onMotion={setMotion}
-            onEnd={end}
+            onEnd={() => end()}
           />
         )}
       </div>
@@ -114,7 +115,7 @@ export function Question({ round, step, make, onSeen, next }: QuestionProps) {
         <>
           <div className="question-why">
             <h3>{common.why}</h3>
-            <p>{fill(stepWords(words, round, step).why, step.given, unit)}</p>
+            <p>{whyText(round, step, words)}</p>
           </div>
           {next}
         </>
@@ -124,10 +125,10 @@ export function Question({ round, step, make, onSeen, next }: QuestionProps) {
 
   /** What the picture shows, for those who do not see it. */
   function liveText(): string {
-    if (phase === 'asked') return sayBefore(readScene(step.truth), common, unit);
+    if (phase === 'asked') return sayBefore(readScene(step.truth), words, unit);
     if (phase === 'moving') return motion === 'key' ? common.keyGoingIn : common.turning;
     const said = (title: string, scene: typeof step.truth) =>
-      `${title}: ${sayAfter(readScene(scene), common, unit).join(' ')}`;
+      `${title}: ${sayAfter(readScene(scene), words, unit).join(' ')}`;
     return [...(own === null ? [] : [said(common.yours, own)]), said(common.asItIs, step.truth)].join(' ');
   }
 }
@@ -144,6 +145,7 @@ function Result({
 }) {
   const words = useWords();
   const { common } = words;
+  const ruler = { unit: round.unit, tongue: words.tongue };
   const place = useRef<HTMLParagraphElement>(null);
   useEffect(() => place.current?.focus({ preventScroll: true }), []);
   const answer = answerOf(step);
@@ -152,14 +154,10 @@ function Result({
   const off =
     step.kind === 'choose' || prediction === null || isTrue
       ? ''
-      : fill(
-          common.youExpected,
-          { by: lengthText(Number(prediction) - Number(answer), round.unit) },
-          round.unit,
-        );
+      : fill(common.youExpected, { by: lengthText(Number(prediction) - Number(answer), ruler) }, ruler);
   return (
     <p className="question-result" ref={place} tabIndex={-1}>
-      {isTrue ? common.isSo : fill(prediction === null ? common.happens : common.isNot, { what }, round.unit)}{' '}
+      {isTrue ? common.isSo : fill(prediction === null ? common.happens : common.isNot, { what }, ruler)}{' '}
       {off}
     </p>
   );

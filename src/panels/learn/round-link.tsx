@@ -8,7 +8,7 @@ import { useWords } from './words-context.ts';
 type RoundLinkProps = { readonly link: LessonLink; readonly open: (link: LessonLink) => void };
 
 export function RoundLink({ link, open }: RoundLinkProps) {
-  const { common } = useWords();
+  const { common, tongue } = useWords();
   const [said, setSaid] = useState('');
   const copy = async () => {
     try {
@@ -21,7 +21,9 @@ export function RoundLink({ link, open }: RoundLinkProps) {
   };
   return (
     <footer className="round-link">
-      <span className="small quiet">{fill(common.round, { seed: String(link.seed) }, link.unit)}</span>
+      <span className="small quiet">
+        {fill(common.round, { seed: String(link.seed) }, { unit: link.unit, tongue })}
+      </span>
       <button type="button" className="link-button" onClick={() => void copy()}>
         {common.copyLink}
       </button>

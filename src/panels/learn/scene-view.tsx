@@ -1,5 +1,6 @@
 /** One cylinder of a lesson on a bench of its own: in section, then the key goes in and the turn is tried, then close up. */
 import { useEffect, useMemo, useState } from 'react';
+import { withCaptions } from '../../drawing/captions.ts';
 import { closeUpLarge } from '../../drawing/close-up-large.ts';
 import { PRACTICE } from '../../model/learning/practice-job.ts';
 import { readScene, type Scene } from '../../model/learning/scene.ts';
@@ -9,6 +10,7 @@ import { LongSectionView } from '../section/long-section-view.tsx';
 import { TurnView } from '../section/turn-view.tsx';
 import { turnAttempt } from '../section/turn-words.ts';
 import { homePose } from '../section/use-pose.ts';
+import { useCaptions } from '../shared/captions-context.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import { focusOf, type Look, lookAt } from '../shared/look.ts';
 import { type MakePracticeBench, ServicesProvider, useServices, useView } from '../shared/services.tsx';
@@ -47,7 +49,7 @@ export function SceneView({ make, scene, ...rest }: SceneViewProps) {
 }
 
 function Stage({ scene, phase, title, unit, onMotion, onEnd }: Omit<SceneViewProps, 'make'>) {
-  const { common } = useWords();
+  const words = useWords();
   const look = lookAt(scene.job, PRACTICE);
   const isTurning = useView((view) => view.turn !== 0 || view.playing === 'turn');
   useMotion(scene, look, phase, onMotion, onEnd);
@@ -65,7 +67,7 @@ function Stage({ scene, phase, title, unit, onMotion, onEnd }: Omit<SceneViewPro
         <>
           {scene.tries === 'key out' ? null : <CloseUp scene={scene} look={look} unit={unit} />}
           <figcaption className="scene-said">
-            {sayAfter(readScene(scene), common, unit).map((sentence) => (
+            {sayAfter(readScene(scene), words, unit).map((sentence) => (
               <p key={sentence}>{sentence}</p>
             ))}
           </figcaption>
@@ -87,18 +89,21 @@ function CloseUp({
 }) {
   const [frame, width] = useWidth<HTMLDivElement>();
   const line = focusOf(look);
+  const captions = useCaptions();
   const drawing = useMemo(
     () =>
       width === 0
         ? null
-        : closeUpLarge(look.assembly, homePose(look), look.evaluation, {
-            chamber: scene.chamber,
-            ...(line !== null && { line }),
-            width: Math.min(width, 620),
-            maxHeight: CLOSE_UP_HEIGHT,
-            unit,
-          }),
-    [look, scene.chamber, line, width, unit],
+        : withCaptions(captions, () =>
+            closeUpLarge(look.assembly, homePose(look), look.evaluation, {
+              chamber: scene.chamber,
+              ...(line !== null && { line }),
+              width: Math.min(width, 620),
+              maxHeight: CLOSE_UP_HEIGHT,
+              unit,
+            }),
+          ),
+    [look, scene.chamber, line, width, unit, captions],
   );
   return (
     <div ref={frame} className="scene-close-up">

@@ -7,13 +7,13 @@ import { chamberOf, type Reading, splitOf, turnOfScene, verdictOf } from '../../
 import { restOfScene } from '../../model/learning/rest.ts';
 import { whatTurns } from '../../model/evaluate/what-turns.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
-import { fill, lengthText } from './fill.ts';
+import { fill, inTongue, lengthText, type Ruler } from './fill.ts';
 import type { Words } from './words/words.ts';
 
-type Common = Words['common'];
-
 /** What there is to see before the key goes in; nothing in it gives an answer away. */
-export function sayBefore({ assembly }: Reading, common: Common, unit: JobUnit): string {
+export function sayBefore({ assembly }: Reading, words: Words, unit: JobUnit): string {
+  const { common } = words;
+  const ruler = { unit, tongue: words.tongue };
   const chambers = assembly.stacks.map(({ parts }, i) =>
     fill(
       common.beforeChamber,
@@ -21,23 +21,25 @@ export function sayBefore({ assembly }: Reading, common: Common, unit: JobUnit):
         number: String(assembly.chambers[i]?.number ?? i + 1),
         parts: parts.map(({ role }) => common.parts[role]).join(common.between),
       },
-      unit,
+      ruler,
     ),
   );
-  return fill(common.before, { chambers: chambers.join(' ') }, unit);
+  return fill(common.before, { chambers: chambers.join(' ') }, ruler);
 }
 
 /** What came of it, one sentence each. */
-export function sayAfter(reading: Reading, common: Common, unit: JobUnit): string[] {
-  if (reading.scene.tries === 'key out') return sayKeyOut(reading, common, unit);
+export function sayAfter(reading: Reading, words: Words, unit: JobUnit): string[] {
+  const { common } = words;
+  const ruler = { unit, tongue: words.tongue };
+  if (reading.scene.tries === 'key out') return sayKeyOut(reading, common.rest, ruler);
   const { lines, chambers } = reading.evaluation;
   const said = chambers.flatMap((_, i) =>
     lines.map((_line, at) => {
       const { offset } = splitOf(reading, i, at);
       const verdict = fill(
         common.verdicts[verdictOf(reading, i, at)],
-        { by: lengthText(offset, unit) },
-        unit,
+        { by: lengthText(offset, ruler) },
+        ruler,
       );
       const atLine =
         lines.length < 2
@@ -45,18 +47,17 @@ export function sayAfter(reading: Reading, common: Common, unit: JobUnit): strin
           : fill(
               common.after.line,
               { line: at === 0 ? common.after.inner : common.after.outer, said: verdict },
-              unit,
+              ruler,
             );
       return chambers.length < 2
         ? atLine
-        : fill(common.after.chamber, { number: String(chamberOf(reading, i).number), said: atLine }, unit);
+        : fill(common.after.chamber, { number: String(chamberOf(reading, i).number), said: atLine }, ruler);
     }),
   );
-  return [...said, sayTurn(reading, common, unit)];
+  return [...said, sayTurn(reading, common.after, ruler)];
 }
 
-function sayTurn(reading: Reading, common: Common, unit: JobUnit): string {
-  const { after } = common;
+function sayTurn(reading: Reading, after: Words['common']['after'], ruler: Ruler): string {
   const { lines } = reading.evaluation;
   const { turning } = whatTurns(reading.evaluation);
   if (lines.length > 1) {
@@ -66,18 +67,18 @@ function sayTurn(reading: Reading, common: Common, unit: JobUnit): string {
   if (turning.length > 0) return after.plugTurns;
   const degrees = toDegrees(turnOfScene(reading).reach);
   const angle = `${degrees < 10 ? Math.round(degrees * 2) / 2 : Math.round(degrees)}°`;
-  return fill(after.held, { angle }, unit);
+  return fill(after.held, { angle: inTongue(angle, ruler.tongue) }, ruler);
 }
 
-function sayKeyOut(reading: Reading, { rest }: Common, unit: JobUnit): string[] {
+function sayKeyOut(reading: Reading, rest: Words['common']['rest'], ruler: Ruler): string[] {
   const { atLines, driver, spring } = restOfScene(reading);
   const atLine = atLines[0];
   const state = atLine?.state ?? 'unknown';
   const isShort = state === 'driver across' && driver.verdict === 'too short';
   const spare = spring?.toSpare ?? driver.roomLeft ?? 0;
   return [
-    fill(rest[state], { engaged: lengthText(atLine?.engaged ?? 0, unit) }, unit),
+    fill(rest[state], { engaged: lengthText(atLine?.engaged ?? 0, ruler) }, ruler),
     ...(isShort ? [rest.tooShort] : []),
-    fill(spare < 0 ? rest.solid : rest.fits, { spare: lengthText(spare, unit) }, unit),
+    fill(spare < 0 ? rest.solid : rest.fits, { spare: lengthText(spare, ruler) }, ruler),
   ];
 }

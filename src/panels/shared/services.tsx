@@ -7,11 +7,11 @@ import type { Id } from '../../model/schema/leaf.ts';
 import type { DocumentState, DocumentStore } from '../../state/document-store.ts';
 import type { PreferencesState, PreferencesStore } from '../../state/preferences-store.ts';
 import type { ViewActions, ViewState, ViewStore } from '../../state/view-store.ts';
+import type { LearningDesk } from '../learn/learning-desk.ts';
 import type { MatchingService } from '../match/matching-service.ts';
 import type { NoteFiles } from '../note/note-files.ts';
 
-/** Makes a bench of its own for a cylinder that is not the person's: the same services, other stores. */
-export type MakePracticeBench = (job: Job, services: Services) => Services;
+export type MakePracticeBench = LearningDesk<Services>['makeBench'];
 
 export type Services = {
   readonly document: DocumentStore;
@@ -27,8 +27,8 @@ export type Services = {
   readonly matching: () => Promise<MatchingService>;
   /** Saves and copies pictures and tables, loaded when it is asked for. */
   readonly noteFiles: () => Promise<NoteFiles>;
-  /** Makes benches for cylinders that are only practised on, loaded when it is asked for. */
-  readonly practice: () => Promise<MakePracticeBench>;
+  /** What Learn needs, loaded when it is asked for. */
+  readonly learning: () => Promise<LearningDesk<Services>>;
   /** The solid view, loaded when it is asked for; null where there is none. */
   readonly SolidView: ComponentType | null;
 };

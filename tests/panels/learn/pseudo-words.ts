@@ -10,7 +10,7 @@ function marked<T>(tree: T): T {
   return Object.fromEntries(Object.entries(tree).map(([name, child]) => [name, marked(child)])) as T;
 }
 
-export const PSEUDO: Words = marked(ENGLISH);
+export const PSEUDO: Words = { ...marked(ENGLISH), tongue: 'en', captions: null };
 
 /** What is left of a text when all that stands in marks is taken out, figures and signs too. */
 export function unmarked(text: string): string {

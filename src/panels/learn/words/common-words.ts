@@ -20,7 +20,6 @@ export const COMMON_WORDS = {
   lock: 'Lock it in and try',
   nothingYet: 'Choose an answer first: nothing is marked, it is only tried.',
   nothingTyped: 'Write a length first, for example .337 or 8.56 mm.',
-  outOfReach: 'A length between {from} and {to} can be built here.',
   skip: 'Show without predicting',
   showEnd: 'Show the end',
   nextQuestion: 'Next question',

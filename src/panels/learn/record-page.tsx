@@ -1,0 +1,54 @@
+/** Everything that was predicted on this device, as a page; and what is kept: saved as a file, or forgotten. */
+import { useState } from 'react';
+import { EMPTY_LEARNING, keptForm } from '../../state/learning-store.ts';
+import { useServices } from '../shared/services.tsx';
+import { useDesk, useLearning } from './desk-context.ts';
+import { fill } from './fill.ts';
+import { LearnerSheet } from './learner-sheet.tsx';
+import { useWords } from './words-context.ts';
+
+export function RecordPage() {
+  const { station, paper, tongue } = useWords();
+  const { store, save } = useDesk();
+  const { preferences } = useServices();
+  const rounds = useLearning((state) => state.rounds);
+  const [told, setTold] = useState('');
+  const saveAll = async () => {
+    const { seenLessons } = preferences.getState();
+    const all = { format: 'shearsight-learning', version: 1, seenLessons, ...keptForm(store.getState()) };
+    const saved = await save(`${JSON.stringify(all, null, 2)}\n`, station.pages.record);
+    if (saved.type === 'cancelled') return;
+    setTold(
+      saved.type === 'saved'
+        ? fill(station.files.saved, { name: saved.name }, { unit: 'in', tongue })
+        : station.files.failed,
+    );
+  };
+  const forget = () => {
+    const { language } = store.getState();
+    store.getState().set({ ...EMPTY_LEARNING, language });
+    preferences.getState().set({ seenLessons: [] });
+    setTold(station.kept.forgotten);
+  };
+  return (
+    <article className="lesson" aria-labelledby="lesson">
+      <h2 id="lesson">{station.pages.record}</h2>
+      {rounds.length === 0 ? <p>{paper.nothing}</p> : <LearnerSheet rounds={rounds} />}
+      <section className="learn-kept no-print">
+        <h3>{station.kept.heading}</h3>
+        <p className="quiet">{station.kept.lead}</p>
+        <div className="question-buttons">
+          <button type="button" className="button" onClick={() => void saveAll()}>
+            {station.kept.save}
+          </button>
+          <button type="button" className="button" data-kind="quiet" onClick={forget}>
+            {station.kept.forget}
+          </button>
+        </div>
+        <p className="small" role="status">
+          {told}
+        </p>
+      </section>
+    </article>
+  );
+}
