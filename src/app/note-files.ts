@@ -30,6 +30,15 @@ export const noteFiles: NoteFiles = {
     }
   },
   savePrint: async (ask, form) => (await import('./note-solids.ts')).savePrint(ask, form),
+  saveClip: async (ask) => {
+    const clip = await (await import('./note-clip.ts')).clipOf(ask.frameAt);
+    if (clip.type === 'success') {
+      const kind = { ending: '.webm', mimeType: 'video/webm', description: 'Clip' };
+      return tellSaved(await saveOtherFile({ bytes: clip.bytes, ...kind }, ask.jobTitle), '');
+    }
+    const words = await noteFiles.savePicture(ask.strip, 'png');
+    return words === null ? null : `${clip.sentence} ${words}`;
+  },
   saveScene: async (ask) => (await import('./note-solids.ts')).saveScene(ask),
   saveTable: async (csv, jobTitle) => {
     const bytes = new TextEncoder().encode(csv);

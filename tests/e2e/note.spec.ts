@@ -28,9 +28,9 @@ async function openNote(options: Parameters<typeof openApp>[0] = {}) {
   return opened;
 }
 
-async function saved(page: Page, button: string): Promise<Uint8Array> {
+async function saved(page: Page, button: string, patience = 20_000): Promise<Uint8Array> {
   const [download] = await Promise.all([
-    page.waitForEvent('download'),
+    page.waitForEvent('download', { timeout: patience }),
     page.getByRole('button', { name: button }).click(),
   ]);
   return new Uint8Array(readFileSync(await download.path()));
@@ -200,6 +200,83 @@ test.each([
   expect(await axeViolations(page)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(viewport.width);
 });
+
+describe('the key going in', () => {
+  test('as a clip that another page plays, moving, and as a strip with how far out the key is', async () => {
+    const { page } = await openNote({ viewport: desk });
+    await unfold(page, 'The key going in');
+    const clip = await saved(page, 'Save clip (WebM)…', 90_000);
+    expect(await played(page.context(), clip)).toMatchObject({
+      width: 800,
+      seconds: 5,
+      isMoving: true,
+      isBlank: false,
+    });
+    const strip = await saved(page, 'Save strip (PNG)…');
+    const { width, height, data } = PNG.sync.read(Buffer.from(strip));
+    expect(width).toBeGreaterThan(3000);
+    // Six pictures that differ: ink in each, not the same in any two.
+    const inks = [0, 1, 2, 3, 4, 5].map((i) => {
+      const [left, top] = [Math.floor(((i % 3) * width) / 3), Math.floor((Math.floor(i / 3) * height) / 2)];
+      let ink = 0;
+      for (let y = top; y < top + Math.floor(height / 2); y++)
+        for (let x = left; x < left + Math.floor(width / 3); x++) if (data[4 * (y * width + x)]! < 100) ink++;
+      return ink;
+    });
+    expect(Math.min(...inks)).toBeGreaterThan(1000);
+    expect(new Set(inks).size).toBe(6);
+  });
+
+  test('where the browser writes no clips the strip is saved, and said', async () => {
+    const withoutEncoder = (context: BrowserContext) =>
+      context.addInitScript(() => {
+        Reflect.deleteProperty(window, 'showOpenFilePicker');
+        Reflect.deleteProperty(window, 'VideoEncoder');
+      });
+    const { page } = await openNote({ viewport: desk, prepare: withoutEncoder });
+    await unfold(page, 'The key going in');
+    const strip = await saved(page, 'Save clip (WebM)…');
+    expect(PNG.sync.read(Buffer.from(strip)).width).toBeGreaterThan(3000);
+    await page.getByText('This browser writes no clips; here is a strip of pictures. Saved as').waitFor();
+  });
+});
+
+/** Plays a clip in a page of its own, by the browser's own reader, and looks at frames along the way. */
+async function played(context: BrowserContext, clip: Uint8Array) {
+  const viewer = await context.newPage();
+  try {
+    return await viewer.evaluate(async (data) => {
+      const video = document.createElement('video');
+      video.muted = true;
+      const bytes = Uint8Array.from(atob(data), (letter) => letter.charCodeAt(0));
+      video.src = URL.createObjectURL(new Blob([bytes], { type: 'video/webm' }));
+      await new Promise((done, fail) => {
+        video.onloadeddata = done;
+        video.onerror = () => fail(new Error(video.error?.message ?? 'not played'));
+      });
+      const canvas = document.createElement('canvas');
+      [canvas.width, canvas.height] = [video.videoWidth, video.videoHeight];
+      const pen = canvas.getContext('2d', { willReadFrequently: true })!;
+      const shots: Uint8ClampedArray[] = [];
+      for (const second of [0, 1.4, 2.6, 4.6]) {
+        video.currentTime = second;
+        await new Promise((done) => (video.onseeked = done));
+        pen.drawImage(video, 0, 0);
+        shots.push(pen.getImageData(0, 0, canvas.width, canvas.height).data);
+      }
+      const differing = (one: Uint8ClampedArray, other: Uint8ClampedArray) =>
+        one.reduce((sum, value, i) => sum + (Math.abs(value - other[i]!) > 60 ? 1 : 0), 0);
+      return {
+        width: video.videoWidth,
+        seconds: video.duration,
+        isMoving: shots.slice(1).every((shot, i) => differing(shot, shots[i]!) > 2000),
+        isBlank: shots.some((shot) => shot.filter((value, i) => i % 4 === 0 && value < 90).length < 2000),
+      };
+    }, Buffer.from(clip).toString('base64'));
+  } finally {
+    await viewer.close();
+  }
+}
 
 describe('solids', () => {
   test('a part and the cutaway set are made in the browser, and read by others', async () => {

@@ -28,11 +28,20 @@ export type PrintAsk = {
 
 export type SceneAsk = { readonly assembly: Assembly; readonly jobTitle: string };
 
+export type ClipAsk = {
+  /** The picture after a share of the way, 0 to 1; all of one size. */
+  readonly frameAt: (share: number) => PictureSheet;
+  readonly jobTitle: string;
+  /** What is saved instead where the browser writes no clips. */
+  readonly strip: PictureAsk;
+};
+
 export type NoteFiles = {
   /** Each gives a sentence to tell, or null when nothing needs telling. */
   readonly savePicture: (ask: PictureAsk, form: 'png' | 'svg') => Promise<string | null>;
   readonly copyPicture: (ask: PictureAsk) => Promise<string | null>;
   readonly savePrint: (ask: PrintAsk, form: '3mf' | 'stl') => Promise<string | null>;
+  readonly saveClip: (ask: ClipAsk) => Promise<string | null>;
   /** The insertion as a scene that moves. */
   readonly saveScene: (ask: SceneAsk) => Promise<string | null>;
   readonly saveTable: (csv: string, jobTitle: string) => Promise<string | null>;
