@@ -1,4 +1,4 @@
-/** Learn: every lesson solved from the keyboard without WebGL, wrong answers built, links, narrow and dark, the person's job left alone. */
+/** Learn: every lesson solved from the keyboard, with WebGL and without, wrong answers built, links, narrow and dark, the person's job left alone. */
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { answerOf, roundOf } from '../../src/model/learning/ask.ts';
@@ -41,35 +41,59 @@ async function predictRight(page: Page, step: Step) {
   await eventually(() => focused(page)).toMatch(/That is what happens\./u);
 }
 
-test('every lesson is solved from the keyboard, and the job stays as it was', async () => {
-  const { page } = await openLesson(LESSON_IDS[0]);
-  await page.locator('#question').focus();
-  for (const lesson of LESSON_IDS) {
-    const { steps } = roundOf(lesson, SEED, unit);
-    for (const [i, step] of steps.entries()) {
-      await page.locator('.scene svg.drawing').first().waitFor();
-      await predictRight(page, step);
-      expect(await page.locator('.scene').count(), lesson).toBe(1);
-      expect((await page.locator('.scene-said').innerText()).length, lesson).toBeGreaterThan(10);
-      // the next thing to do is the next stop of Tab
-      await page.keyboard.press('Tab');
-      if (i < steps.length - 1) {
-        expect(await focused(page)).toBe('Next question');
-        await page.keyboard.press('Enter');
+/** What is read out, what stands under the picture and what is written in it: the same amounts. */
+async function expectSameNumbers(page: Page, lesson: LessonId) {
+  const under = await page.locator('.scene-said').innerText();
+  expect(under.length, lesson).toBeGreaterThan(10);
+  const heard = await page.locator('.question > [role=status]').innerText();
+  const amounts = under.match(/\d*\.\d+(?= in)/gu) ?? [];
+  for (const amount of amounts) expect(heard, lesson).toContain(amount);
+  const picture = page.locator('.scene-close-up svg');
+  if ((await picture.count()) === 0) return;
+  await picture.locator('text').first().waitFor();
+  const written = (await picture.locator('text').allTextContents()).join(' ');
+  const level = /level/u.test(under) && /level|\.0000/u.test(written);
+  expect(
+    level || amounts.some((amount) => written.includes(amount)),
+    `${lesson}: ${under} / ${written}`,
+  ).toBe(true);
+}
+
+test.each([
+  ['without', false],
+  ['with', true],
+] as const)(
+  '%s WebGL every lesson is solved from the keyboard, and the job stays as it was',
+  async (_, webgl) => {
+    const { page } = await openLesson(LESSON_IDS[0], { webgl });
+    await page.locator('#question').focus();
+    for (const lesson of LESSON_IDS) {
+      const { steps } = roundOf(lesson, SEED, unit);
+      for (const [i, step] of steps.entries()) {
+        await page.locator('.scene svg.drawing').first().waitFor();
+        await predictRight(page, step);
+        expect(await page.locator('.scene').count(), lesson).toBe(1);
+        await expectSameNumbers(page, lesson);
+        // the next thing to do is the next stop of Tab
+        await page.keyboard.press('Tab');
+        if (i < steps.length - 1) {
+          expect(await focused(page)).toBe('Next question');
+          await page.keyboard.press('Enter');
+        }
       }
+      if (lesson === LESSON_IDS.at(-1)) break;
+      await page.keyboard.press('Tab');
+      expect(await focused(page)).toMatch(/^Next lesson: /u);
+      await page.keyboard.press('Enter');
     }
-    if (lesson === LESSON_IDS.at(-1)) break;
-    await page.keyboard.press('Tab');
-    expect(await focused(page)).toMatch(/^Next lesson: /u);
-    await page.keyboard.press('Enter');
-  }
-  expect(await page.locator('.lesson-seen').count()).toBe(LESSON_IDS.length);
-  expect(await page.locator('.saved').innerText()).toBe('not changed yet');
-  await page.reload();
-  await eventually(() => page.locator('.lesson-seen').count()).toBe(LESSON_IDS.length);
-  await page.getByRole('button', { name: 'Forget which were seen' }).press('Enter');
-  expect(await page.locator('.lesson-seen').count()).toBe(0);
-});
+    expect(await page.locator('.lesson-seen').count()).toBe(LESSON_IDS.length);
+    expect(await page.locator('.saved').innerText()).toBe('not changed yet');
+    await page.reload();
+    await eventually(() => page.locator('.lesson-seen').count()).toBe(LESSON_IDS.length);
+    await page.getByRole('button', { name: 'Forget which were seen' }).press('Enter');
+    expect(await page.locator('.lesson-seen').count()).toBe(0);
+  },
+);
 
 describe('a wrong answer', () => {
   test('is built and tried beside the true one; a new round has other numbers', async () => {
@@ -157,3 +181,21 @@ test.each([
     await check();
   },
 );
+
+test('with text twice as large each kind of question is answered from the keyboard, and nothing sticks out', async () => {
+  for (const lesson of ['high-or-low', 'key-floor', 'ball-on-sides'] as const) {
+    const { page } = await openLesson(lesson, { viewport: { width: 1280, height: 800 } });
+    await page.evaluate(() => document.documentElement.style.setProperty('font-size', '200%'));
+    await page.locator('#question').focus();
+    const [step] = roundOf(lesson, SEED, unit).steps;
+    if (step !== undefined) await predictRight(page, step);
+    const beyond = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(beyond, lesson).toBeLessThanOrEqual(0);
+    const cut = await page
+      .locator('.lesson :is(p, h2, h3, button, label)')
+      .evaluateAll(
+        (all) => all.filter((each) => each.scrollWidth > each.clientWidth + 1 && each.clientWidth > 1).length,
+      );
+    expect(cut, lesson).toBe(0);
+  }
+});

@@ -150,6 +150,9 @@ describe('captions of pictures', () => {
     expect(GERMAN_CAPTIONS('highest +.0040 · no touch .0010 · lowest −.0080')).toBe(
       'höchstens +0,0040 · ohne Berührung 0,0010 · mindestens −0,0080',
     );
+    expect(
+      GERMAN_CAPTIONS('Chamber 1 at the shear line, enlarged, in inches: too low .0220; highest +.0040'),
+    ).toBe('Kammer 1 an der Scherlinie, vergrößert, in Zoll: zu tief 0,0220; höchstens +0,0040');
     expect(GERMAN_CAPTIONS('key, to the ball .3797')).toBe('Schlüssel bis zur Kugel 0,3797');
     expect(GERMAN_CAPTIONS('Chamber 2, looking in from the front, true proportions, plug turned 52°')).toBe(
       'Kammer 2, von vorn gesehen, unverzerrt, Kern um 52° gedreht',

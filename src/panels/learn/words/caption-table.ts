@@ -1,11 +1,14 @@
 /**
  * Captions said in another language by a table: each entry is a whole caption, `#` for what stays as it is (a length, a
- * number). Captions that a drawing joins with points or commas are said piece by piece.
+ * number). Captions that a drawing joins are said piece by piece.
  */
 import type { Captions } from '../../../drawing/captions.ts';
 import { inTongue } from '../fill.ts';
 
 const FIGURE = String.raw`([+−-]?[\d.,:°]+(?: (?:in|mm))?(?: \([^)]*\))?)`;
+
+/** What captions are joined with, the strongest first. */
+const JOINTS = [': ', '; ', ' · ', ', '] as const;
 
 /** What has no words in it: numbers, units, signs. */
 const WORDLESS = /^(?:[\s\d.,:°+−×±-]|\b(?:in|mm)\b)*$/u;
@@ -38,18 +41,12 @@ export function captionsOf(
     return null;
   };
   const inPieces = (caption: string, joint: string): string | null => {
-    const pieces = caption.split(joint).map((piece) => whole(piece));
-    return pieces.length > 1 && pieces.every((piece) => piece !== null) ? pieces.join(joint) : null;
+    if (!caption.includes(joint)) return null;
+    const pieces = caption.split(joint).map((piece) => say(piece));
+    return pieces.every((piece) => piece !== null) ? pieces.join(joint) : null;
   };
   const say = (caption: string): string | null =>
-    whole(caption) ??
-    inPieces(caption, ', ') ??
-    (caption.includes(' · ')
-      ? caption
-          .split(' · ')
-          .map((piece) => say(piece) ?? piece)
-          .join(' · ')
-      : null);
+    JOINTS.reduce<string | null>((said, joint) => said ?? inPieces(caption, joint), whole(caption));
   const memory = new Map<string, string>();
   return (caption) => {
     const before = memory.get(caption);
