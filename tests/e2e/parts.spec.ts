@@ -149,6 +149,37 @@ test('a text that is not stored yet outlives a long scroll', async () => {
   await eventually(() => field.inputValue()).toBe('nonsense');
 });
 
+test('a spring pressed on a scale has a rate; a driver with a waist is drawn with it', async () => {
+  const page = await openParts({ viewport: desk });
+  await page.getByRole('combobox', { name: 'Show' }).selectOption('in use');
+  const openPart = async (label: string) => {
+    await page.getByRole('searchbox').fill(label);
+    await page.getByRole('button', { name: `${label}: more` }).click();
+  };
+  await openPart('spring 1');
+  const dialog = page.getByRole('dialog');
+  for (const [nth, length, force] of [
+    ['first', '.400', '1 N'],
+    ['second', '.300', '231.5 g'],
+  ] as const) {
+    await dialog.getByRole('textbox', { name: `Pressed to, ${nth} time, spring 1` }).fill(length);
+    const scale = dialog.getByRole('textbox', { name: `Presses with, ${nth} time, spring 1` });
+    await scale.fill(force.split(' ')[0] ?? '');
+    await scale.press('Enter');
+    await dialog.getByText('Write the unit as well').waitFor();
+    await scale.fill(force);
+    await scale.press('Enter');
+  }
+  await dialog.getByText('about 0.50 N for each mm').waitFor();
+  await page.keyboard.press('Escape');
+  await openPart('driver 1');
+  await dialog.getByRole('radio', { name: 'Spool' }).check();
+  await dialog.getByRole('textbox', { name: 'Waist, across, driver 1' }).fill('.080');
+  await dialog.getByRole('textbox', { name: 'Waist, across, driver 1' }).press('Enter');
+  await page.keyboard.press('Escape');
+  await eventually(() => undoName(page)).toBe('Undo: Waist, across, driver 1');
+});
+
 test('axe finds nothing wrong, light and dark, with and without dialogs', async () => {
   for (const colorScheme of ['light', 'dark'] as const) {
     // evaluated by hand: the page's policy takes no script that was not announced

@@ -20,6 +20,8 @@ import { ConditionChoice, KIND_LABELS, OriginalChoice } from './like-questions.t
 import { placesOf } from './next-like.ts';
 import { PartPicture } from './pin-picture.tsx';
 import { PlainField } from './plain-field.tsx';
+import { SpringQuestions } from './spring-questions.tsx';
+import { WaistQuestions } from './waist-questions.tsx';
 import '../shared/dialog.css';
 import './part-dialog.css';
 
@@ -74,6 +76,8 @@ export function PartDialog({ look, row, onClose, onRemove }: PartDialogProps) {
             <LengthField key={field.id} field={field} isLabelShown shortLabel={short} />
           ))}
         </div>
+        {part.kind === 'pin' ? <WaistQuestions part={part} /> : null}
+        {part.kind === 'spring' ? <SpringQuestions part={part} /> : null}
         <div className="like-row">
           <ConditionChoice
             value={part.condition ?? null}
@@ -137,7 +141,7 @@ type ShortField = FieldSpec & { readonly short: string };
 
 function lengthFields({ part, together }: BagRow, newId: () => string): ShortField[] {
   const own = (
-    name: 'length' | 'diameter' | 'solid' | 'free' | 'wire',
+    name: 'length' | 'diameter' | 'solid' | 'free',
     short: string,
     plausible: FieldSpec['plausible'],
     help: FieldSpec['help'],
