@@ -22,21 +22,34 @@ export type ScaledDrawing = {
   readonly heightMm: number;
 };
 
+type OnPaperOptions = Omit<LongSectionOptions, 'width' | 'maxHeight' | 'flatColours'> & {
+  readonly mostMm: number;
+};
+
 /** Draws the long section as large as fits the width of paper, at a scale of the series. */
 export function longSectionAtScale(
   assembly: Assembly,
   pose: Pose,
   evaluation: Evaluation | null,
-  options: Omit<LongSectionOptions, 'width' | 'maxHeight' | 'flatColours'> & { readonly mostMm: number },
+  options: OnPaperOptions,
 ): ScaledDrawing {
+  const { width, enlargement, pxPerMm } = widthAtScale(assembly, options);
+  const drawing = longSection(assembly, pose, evaluation, { ...options, width });
+  return onPaper(drawing, enlargement, pxPerMm);
+}
+
+/** Finds the largest enlargement of the series that fits, and the width in CSS pixels that gives it. */
+export function widthAtScale(
+  assembly: Assembly,
+  options: OnPaperOptions,
+): { readonly width: number; readonly enlargement: number; readonly pxPerMm: number } {
   const most = options.mostMm * PX_PER_MM;
   const scaleAt = (width: number) => longSectionFrame(assembly, { ...options, width }, 1).view.scaleX;
   const enlargement = asScale(scaleAt(most) / PX_PER_MM);
   // Fixed room beside the metal makes the scale a straight line over the width.
   const slope = scaleAt(most) - scaleAt(most - 1);
   const width = most - (scaleAt(most) - enlargement * PX_PER_MM) / slope;
-  const drawing = longSection(assembly, pose, evaluation, { ...options, width });
-  return onPaper(drawing, enlargement, scaleAt(width));
+  return { width, enlargement, pxPerMm: scaleAt(width) };
 }
 
 /** Gives a drawing, laid out with so many px per mm of the cylinder, its size on paper at an enlargement. */

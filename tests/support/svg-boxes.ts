@@ -20,8 +20,18 @@ export function textBoxes(root: DrawingNode): TextBox[] {
         isStrong: classes.includes('text-strong'),
         anchor: anchor ?? ('start' as TextAnchor),
       };
-      return { text, ...labelBox(text, Number(node.attributes['x']), Number(node.attributes['y']), style) };
+      const [x, y] = [Number(node.attributes['x']), Number(node.attributes['y'])];
+      const box = labelBox(text, x, y, style);
+      return {
+        text,
+        ...(String(node.attributes['transform']).startsWith('rotate(-90') ? stoodUp(box, x, y) : box),
+      };
     });
+}
+
+/** A text that is read from the right: turned a quarter about its own place. */
+function stoodUp({ left, right, top, bottom }: Box, x: number, y: number): Box {
+  return { left: x + top - y, right: x + bottom - y, top: y - (right - x), bottom: y - (left - x) };
 }
 
 /** Names every pair of texts that overlap, and every text that leaves the drawing. */

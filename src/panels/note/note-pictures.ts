@@ -1,6 +1,7 @@
 /** The pictures a note hands out: which there are, and each made ready with its caption. Where the bitting is hidden, of stand-ins. */
 import { closeUp, closeUpCaption } from '../../drawing/close-up.ts';
 import { closeUpLarge } from '../../drawing/close-up-large.ts';
+import { dimensionedSection } from '../../drawing/dimensioned-section.ts';
 import { endView } from '../../drawing/end-view.ts';
 import type { DrawingNode } from '../../drawing/node.ts';
 import { type PictureSheet, pictureSheet } from '../../drawing/picture-sheet.ts';
@@ -18,7 +19,7 @@ import { known } from '../../model/assert.ts';
 import type { Look } from '../shared/look.ts';
 import { sharedOf, STATE_NAMES } from './note-states.ts';
 
-export type PictureKind = 'section' | 'chamber' | 'across' | 'close-ups';
+export type PictureKind = 'section' | 'dimensions' | 'chamber' | 'across' | 'close-ups';
 
 /** What a picture is drawn from: the bench itself, or stand-ins. */
 export type PictureSource = {
@@ -35,6 +36,9 @@ export const STAND_INS =
 
 /** Millimetres of paper that a drawing may be wide, on A4 and on Letter. */
 export const PAPER_WIDTH_MM = 176;
+/** The plug's diameter stands where the section by itself names its shear line, and takes less room. */
+const DIMENSION_SPARE_MM = 6;
+const CHAIN_WORDS = 'on each axis root depth, then lower stack; in brackets what the key calls for';
 const LARGE_PX = 620;
 const CLOSE_UP_PX = 150;
 const CLOSE_UP_HEIGHT_PX = 128;
@@ -97,6 +101,18 @@ export function pictureOf(kind: PictureKind, chamber: Id, source: PictureSource)
       return pictureSheet([drawing], {
         title: `Long section, ${scale}`,
         lines: captions,
+      });
+    }
+    case 'dimensions': {
+      const { drawing, scale } = dimensionedSection(assembly, pose, evaluation, {
+        mostMm: PAPER_WIDTH_MM + DIMENSION_SPARE_MM,
+        unit,
+        hasBitting: !source.isHidden,
+      });
+      const told = source.isHidden ? [] : [CHAIN_WORDS];
+      return pictureSheet([drawing], {
+        title: `Long section with dimensions, ${scale}`,
+        lines: [...told, ...captions],
       });
     }
     case 'chamber': {

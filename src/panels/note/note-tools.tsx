@@ -124,6 +124,7 @@ function PictureBlock({ look, isHidden, run }: PictureBlockProps) {
         isQuestionHidden
         options={[
           { value: 'section', label: 'Long section' },
+          { value: 'dimensions', label: 'With dimensions' },
           { value: 'close-ups', label: 'Every close-up' },
           { value: 'chamber', label: `Chamber ${chamber.number} at the line` },
           { value: 'across', label: `Chamber ${chamber.number} across` },
