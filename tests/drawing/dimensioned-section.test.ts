@@ -46,7 +46,9 @@ function dimensionsOf(root: DrawingNode, scale: string) {
     .filter(({ attributes }) => attributes['class'] === 'dimensions')
     .map((each) => {
       const nodes = everyNode(each);
-      const texts = nodes.filter(({ tag }) => tag === 'text').map(({ children }) => String(children[0]));
+      const texts = nodes
+        .filter(({ tag }) => tag === 'text')
+        .map(({ children }) => children.filter((child) => typeof child === 'string').join(''));
       const tips = nodes
         .filter(({ attributes }) => attributes['class'] === 'arrow')
         .map(({ attributes }) => pathPoints(String(attributes['d']))[0]!);

@@ -307,6 +307,8 @@ describe('solids', () => {
     await hide(page).check();
     const scene = page.getByRole('button', { name: 'Save scene (GLB)…' });
     await expect.poll(() => scene.isDisabled()).toBe(true);
+    for (const name of ['Save clip (WebM)…', 'Save strip (PNG)…'])
+      expect(await page.getByRole('button', { name }).isDisabled()).toBe(true);
     await page.getByText('Not while the bitting is hidden: how a key lifts the pins is its cuts.').waitFor();
     await page.getByText('Bitting hidden: made with cuts and pins that are stand-ins, all alike.').waitFor();
     const { objects } = await readThreeMf(await saved(page, 'Save 3MF…'));
