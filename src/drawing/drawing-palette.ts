@@ -54,7 +54,7 @@ export const PALETTE: Readonly<Record<Ink, readonly [paper: string, slate: strin
   retainer: ['#3a4046', '#c9cdd0', '#222222'],
   key: ['#c3ccd3', '#46515b', '#e3e7ea'],
   ball: ['#d3dae1', '#67737f', '#eceff2'],
-  'bottom-pin': ['#f8f1dc', '#8f7f4a', '#fbf8ee'],
+  'bottom-pin': ['#f8f1dc', '#7d6f40', '#fbf8ee'],
   'master-pin': ['#efdfb6', '#7a6a3a', '#f3ead0'],
   driver: ['#dfe3e9', '#5b6672', '#f0f2f4'],
   'part-hatch': ['#9aa3ab', '#97a1aa', '#999999'],

@@ -92,7 +92,7 @@ function lineRules(colour: Colour): string[] {
     rule('.hatch-sleeve', `stroke: ${colour('sleeve-hatch')}`),
     rule('.shear-line', line('line', 'narrow', '; stroke-dasharray: 12 3 2 3')),
     rule('.shear-crest', line('line', 'narrow')),
-    rule('.shear-line.is-other', 'opacity: 0.45'),
+    rule('.shear-line.is-other', `stroke-width: ${px('fine')}; opacity: 0.93; stroke-dasharray: 2 4`),
     rule('.crossing', `fill: ${colour('stops-wash')}; fill-opacity: 0.55`),
     rule('.crossing-hatch', line('ink-soft', 'fine')),
     rule('.uncertainty', `fill: none; stroke: ${colour('ink')}; stroke-width: ${numberText(1.3)}`),
@@ -131,7 +131,7 @@ function lineRules(colour: Colour): string[] {
     rule('.range-best', `fill: ${colour('ink')}`),
     rule('.bag-columns', `fill: ${colour('ink-soft')}`),
     rule('.trace-picked', line('ink', 'medium', '; stroke-linejoin: round')),
-    rule('.trace-pale', line('ink-soft', 'narrow', '; stroke-opacity: 0.4')),
+    rule('.trace-pale', line('ink-soft', 'fine', '; stroke-opacity: 0.7')),
     rule('.travel', line('line', 'narrow')),
     rule('.travel-dot', `fill: ${colour('line')}`),
     rule(

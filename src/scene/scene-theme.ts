@@ -59,7 +59,7 @@ export const SLATE_THEME: SceneTheme = {
     retainer: { skin: '#cfd2d4', cut: '#c9cdd0', hatch: '#97a1aa' },
     key: { skin: '#5d6a75', cut: '#46515b', hatch: '#97a1aa' },
     ball: { skin: '#7f8b97', cut: '#67737f', hatch: '#97a1aa' },
-    bottomPin: { skin: '#a3925b', cut: '#8f7f4a', hatch: '#97a1aa' },
+    bottomPin: { skin: '#93834f', cut: '#7d6f40', hatch: '#97a1aa' },
     masterPin: { skin: '#94804a', cut: '#7a6a3a', hatch: '#97a1aa' },
     driver: { skin: '#7b8590', cut: '#5b6672', hatch: '#97a1aa' },
     spring: { skin: '#a9b1b8', cut: '#a9b1b8', hatch: '#a9b1b8' },
