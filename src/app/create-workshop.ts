@@ -11,6 +11,7 @@ import { createDocumentStore, type DocumentStore } from '../state/document-store
 import { newId } from '../state/ids.ts';
 import {
   createPreferencesStore,
+  type DefaultInstrument,
   preferencesOf,
   type PreferencesStore,
   readPreferences,
@@ -71,7 +72,8 @@ export function createWorkshop(
     view.getState().open(job);
   };
   const newCylinder = async () => {
-    show(await emptyJob(preferences.getState().unit));
+    const { unit, instrument } = preferences.getState();
+    show(await emptyJob(unit, instrument));
     view.getState().goTo('measure');
   };
   const openExample = async (file?: string) => {
@@ -108,9 +110,9 @@ export function createWorkshop(
 }
 
 /** An empty job. What makes it is only loaded when it is asked for. */
-export async function emptyJob(unit: 'in' | 'mm'): Promise<Job> {
+export async function emptyJob(unit: 'in' | 'mm', instrument: DefaultInstrument | null = null): Promise<Job> {
   const { newJob } = await import('../model/edit/new-job.ts');
-  return newJob({ newId, unit, chambers: USUAL_CHAMBERS });
+  return newJob({ newId, unit, chambers: USUAL_CHAMBERS, instrument });
 }
 
 /** The example is a job like any other; every time it is opened it is a new one, so that nothing is overwritten. */

@@ -4,8 +4,10 @@ import { setUnit } from '../model/edit/edit-settings.ts';
 import { Choice } from '../panels/shared/choice.tsx';
 import { useDocument, usePreference } from '../panels/shared/services.tsx';
 import type { Workshop } from './create-workshop.ts';
+import { KEYS } from './keys.ts';
 import { type AskPassphrase, openFile, saveAll, saveFile, saveLocked } from './job-files.ts';
 import { WhereIsMyWork } from './where-is-my-work.tsx';
+import './keys.css';
 
 type JobMenuBodyProps = {
   readonly workshop: Workshop;
@@ -137,6 +139,7 @@ function Settings({ workshop }: { readonly workshop: Workshop }) {
   const theme = usePreference((state) => state.theme);
   const bench = usePreference((state) => state.bench);
   const veil = usePreference((state) => state.veil);
+  const motion = usePreference((state) => state.motion);
   const unit = useDocument(({ job }) => job.settings.unit);
   const set = preferences.getState().set;
   return (
@@ -175,6 +178,16 @@ function Settings({ workshop }: { readonly workshop: Workshop }) {
         onChoose={(next) => set({ bench: next })}
       />
       <Choice
+        question="Motion"
+        options={[
+          { value: 'system', label: 'As the computer' },
+          { value: 'full', label: 'Slide and turn' },
+          { value: 'reduced', label: 'In a few still steps' },
+        ]}
+        value={motion}
+        onChoose={(next) => set({ motion: next })}
+      />
+      <Choice
         question="Lengths on screen"
         options={[
           { value: 'off', label: 'Clear' },
@@ -183,6 +196,45 @@ function Settings({ workshop }: { readonly workshop: Workshop }) {
         value={veil}
         onChoose={(next) => set({ veil: next })}
       />
+      <Keys workshop={workshop} />
     </div>
+  );
+}
+
+/** What keys do, where; those that work everywhere can be turned off. */
+function Keys({ workshop }: { readonly workshop: Workshop }) {
+  const shortcuts = usePreference((state) => state.shortcuts);
+  return (
+    <details className="fold keys">
+      <summary>
+        <span className="choice-question">Keys</span>
+      </summary>
+      {KEYS.map(({ where, keys }) => (
+        <section key={where}>
+          <h3 className="small">{where}</h3>
+          <dl>
+            {keys.map(([pressed, what]) => (
+              <div key={pressed}>
+                <dt>
+                  {pressed.split(' ').map((key) => (
+                    <kbd key={key}>{key}</kbd>
+                  ))}
+                </dt>
+                <dd>{what}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+      ))}
+      <Choice
+        question="Keys that work everywhere"
+        options={[
+          { value: 'on', label: 'On' },
+          { value: 'off', label: 'Off' },
+        ]}
+        value={shortcuts}
+        onChoose={(next) => workshop.preferences.getState().set({ shortcuts: next })}
+      />
+    </details>
   );
 }

@@ -29,11 +29,15 @@ export type NewJobOptions = {
   readonly unit: JobUnit;
   readonly chambers: number;
   readonly title?: string;
+  /** What is in the hand; by default a digital caliper with the figures usual for one. */
+  readonly instrument?: Omit<Instrument, 'id'> | null;
 };
 
 /** Makes an empty job of one cylinder and one key. */
-export function newJob({ newId, unit, chambers, title = 'My cylinder' }: NewJobOptions): Job {
-  const instrument: Instrument = usualInstrument('digital caliper', newId(), unit);
+export function newJob(options: NewJobOptions): Job {
+  const { newId, unit, chambers, title = 'My cylinder', instrument: inHand = null } = options;
+  const instrument: Instrument =
+    inHand === null ? usualInstrument('digital caliper', newId(), unit) : { id: newId(), ...inHand };
   const positions = assumedPositions(chambers, unit, null);
   const cylinder = newCylinder(newId, unit, positions);
   const key = newKey(newId, unit, positions);

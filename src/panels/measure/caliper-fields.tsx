@@ -8,7 +8,7 @@ import {
 import { formatLength } from '../../model/units/format-length.ts';
 import { Choice } from '../shared/choice.tsx';
 import type { Look } from '../shared/look.ts';
-import { useEdit, usePreference, useServices } from '../shared/services.tsx';
+import { type Services, useEdit, usePreference, useServices } from '../shared/services.tsx';
 import { type FieldSpec, PLAUSIBLE } from './field-spec.ts';
 import { LengthField } from './length-field.tsx';
 
@@ -21,7 +21,8 @@ const KINDS: readonly { readonly value: InstrumentKind; readonly label: string }
 /** Which instrument is in hand, what it reads closed, and whether it types by itself. */
 export function CaliperFields({ look }: { readonly look: Look }) {
   const edit = useEdit();
-  const { newId, now, preferences } = useServices();
+  const services = useServices();
+  const { newId, now, preferences } = services;
   const isTyping = usePreference((each) => each.caliper);
   const { job } = look;
   const { unit } = job.settings;
@@ -43,7 +44,10 @@ export function CaliperFields({ look }: { readonly look: Look }) {
         question="In your hand"
         options={KINDS}
         value={instrument?.kind ?? null}
-        onChoose={(kind) => edit(`Took up the ${kind}`, (before) => takeUpInstrument(before, kind, newId))}
+        onChoose={(kind) => {
+          edit(`Took up the ${kind}`, (before) => takeUpInstrument(before, kind, newId));
+          rememberInstrument(services);
+        }}
         {...(instrument !== null && {
           note: `Steps of ${error(instrument.resolutionMm)}, good to ±${error(instrument.maxPermissibleErrorMm)}${
             instrument.source === 'assumed' ? ', assumed' : ''
@@ -67,6 +71,15 @@ export function CaliperFields({ look }: { readonly look: Look }) {
       />
     </div>
   );
+}
+
+/** The next job starts with what is in the hand now. */
+function rememberInstrument({ document, preferences }: Services): void {
+  const inHand = currentInstrument(document.getState().job);
+  if (inHand === null) return;
+  const { label, kind, resolutionMm, maxPermissibleErrorMm, repeatabilityMm, source } = inHand;
+  const instrument = { label, kind, resolutionMm, maxPermissibleErrorMm, repeatabilityMm, source };
+  preferences.getState().set({ instrument });
 }
 
 /** The reading closed is the zero itself: nothing corrects it. */
