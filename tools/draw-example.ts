@@ -10,6 +10,7 @@ import { known } from '../src/model/assert.ts';
 import { evaluate } from '../src/model/evaluate/evaluate.ts';
 import { firstSelection } from '../src/model/measured/selection.ts';
 import { parseJob } from '../src/model/schema/parse-job.ts';
+import { withShorterPaths } from './shorter-paths.ts';
 
 /** CSS px that it is laid out for; the page scales it to the width there is. */
 const width = 1100;
@@ -28,12 +29,12 @@ export function drawExample(jobText: string): string {
   const attributes = Object.fromEntries(
     Object.entries(drawing.attributes).filter(([name]) => name !== 'width' && name !== 'height'),
   );
-  return rounded(toSvgText({ ...drawing, attributes }));
+  return withShorterPaths(rounded(toSvgText({ ...drawing, attributes })));
 }
 
 /** A tenth of a pixel is enough for a picture that is replaced in a moment, and it arrives sooner. Labels stay as they are. */
 function rounded(svg: string): string {
-  return svg.replace(/ (?:d|points|c?[xy][12]?|r[xy]?|width|height)="[^"]*"/g, (attribute) =>
+  return svg.replace(/ (?:points|c?[xy][12]?|r[xy]?|width|height)="[^"]*"/g, (attribute) =>
     attribute.replace(/-?\d+\.\d{2,}/g, (figure) => String(Math.round(Number(figure) * 10) / 10)),
   );
 }
