@@ -1,4 +1,4 @@
-/** Puts the preferences that style sheets ask for on the page: theme, large targets, veiled lengths. */
+/** Puts on the page what style sheets ask for: theme, large targets, veiled lengths; and the system's own colours where it has some. */
 import type { PreferencesStore } from '../state/preferences-store.ts';
 
 export function startTheme(preferences: PreferencesStore): () => void {
@@ -11,5 +11,6 @@ export function startTheme(preferences: PreferencesStore): () => void {
     dataset['veil'] = veil;
   };
   apply();
+  if (matchMedia('(forced-colors: active)').matches) void import('./forced-colours.css');
   return preferences.subscribe(apply);
 }

@@ -25,34 +25,10 @@ export function pageStyle(): string {
     ...print,
     '  }',
     '}',
-    '@media (forced-colors: active) {',
-    '  .drawing {',
-    ...inks().map((ink) => `    --drawing-${ink}: ${FORCED[ink] ?? 'Canvas'};`),
-    '  }',
-    '}',
     ...rules((ink) => `var(--drawing-${ink})`),
     '',
   ].join('\n');
 }
-
-/**
- * Where the system has colours of its own: lines, hatching and words in that of its text, the shear line in that of its links,
- * every metal in that of its ground. Outlines, hatching and symbols say what the tints said.
- */
-const FORCED: Readonly<Partial<Record<Ink, string>>> = {
-  ...Object.fromEntries(
-    (['ink', 'outline', 'ink-soft', 'spring', 'retainer', 'turns', 'rubs', 'unsure', 'stops'] as const).map(
-      (ink) => [ink, 'CanvasText'],
-    ),
-  ),
-  ...Object.fromEntries(
-    (['rule', 'shell-hatch', 'plug-hatch', 'sleeve-hatch', 'part-hatch'] as const).map((ink) => [
-      ink,
-      'GrayText',
-    ]),
-  ),
-  line: 'LinkText',
-};
 
 /** Writes the sheet for a drawing that stands alone, in one theme. */
 export function fileStyle(theme: DrawingTheme): string {

@@ -12,6 +12,7 @@ import type { VerdictSymbol } from './split-words.ts';
 
 export type FlagWish = {
   readonly chamber: string;
+  readonly number: number;
   /** Of the line it is about, inside to outside. */
   readonly lineIndex: number;
   readonly x: number;

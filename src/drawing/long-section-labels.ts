@@ -44,6 +44,7 @@ export function flagWishes(
       return [
         {
           chamber: chamber.id,
+          number: chamber.number,
           lineIndex,
           x: xPx(view, chamber.z),
           text: `${splitSentence(found.split.offset, found.verdict, options.unit)}${atLine(assembly, lineIndex)}`,

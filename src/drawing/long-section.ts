@@ -64,12 +64,13 @@ function flagsInWords(
   options: LongSectionOptions,
   { view }: LongSectionFrame,
 ): string {
-  const common = evaluation === null ? null : commonErrorWords(evaluation, options.unit);
-  if (common !== null) return common;
-  const numbers = new Map(assembly.chambers.map(({ id, number }) => [id, number]));
-  return flagWishes(assembly, pose, evaluation, options, view)
-    .map(({ chamber, text }) => `chamber ${numbers.get(chamber) ?? ''} ${text}`)
-    .join('; ');
+  const common = evaluation && commonErrorWords(evaluation, options.unit);
+  return (
+    common ??
+    flagWishes(assembly, pose, evaluation, options, view)
+      .map(({ number, text }) => `chamber ${number} ${text}`)
+      .join('; ')
+  );
 }
 
 /** Lays out flags; when some do not fit, room for their count is kept free beside the others. */
