@@ -32,7 +32,12 @@ export default {
       '^src/scene/',
       'three|@types/three|@react-three',
     ),
-    only('manifold-only-in-solids', 'Bodies are made and packed in src/solids.', '^src/solids/', 'manifold-3d|fflate'),
+    only(
+      'manifold-only-in-solids',
+      'Bodies are made and packed in src/solids.',
+      '^src/solids/',
+      'manifold-3d|fflate',
+    ),
     only(
       'storage-only-in-persist',
       'Storage and files are the business of src/persist.',
