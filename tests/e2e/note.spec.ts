@@ -99,6 +99,11 @@ describe('on paper', () => {
       expect(text.slice(restricted).join(' ')).not.toContain('Oil-store door');
       expect(text.slice(restricted).join(' ')).toContain('.3520');
       expect(text.join(' ')).toContain('Load sheet');
+      // Each leaf says where it belongs, alone.
+      text.forEach((each, i) => {
+        expect(each).toContain(`leaf ${i + 1} of ${text.length}`);
+        expect(each).toContain(i < restricted ? 'may be shared' : 'Restricted: keep it locked');
+      });
       expect(text.join(' ')).not.toContain('Print both pages');
       // 2 in of rail, 50 mm of ticks: 50.8 mm across, and 6.8 mm high with the long ticks on both sides. Within 0.5 %.
       const rulers = pages
@@ -160,6 +165,30 @@ describe('pictures', () => {
     expect(svg).not.toContain('shearsight-job');
     for (const secret of SECRETS)
       expect(csv + svg.replaceAll(/ d="[^"]*"/g, '')).not.toContain(secret.slice(1));
+  });
+
+  test('a copy goes to the clipboard as a PNG, without the job; one that came out blank is not given', async () => {
+    const { page } = await openNote();
+    await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
+    await page.getByRole('checkbox', { name: /^Put the job inside/ }).check();
+    await page.getByRole('button', { name: 'Copy' }).click();
+    await page.getByText('Picture copied, without the job.').waitFor();
+    const copied = await page.evaluate(async () => {
+      const [item] = await navigator.clipboard.read();
+      const bytes = new Uint8Array(await (await item!.getType('image/png')).arrayBuffer());
+      return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+    });
+    const { data } = PNG.sync.read(Buffer.from(copied, 'base64'));
+    const colours = new Set<number>();
+    for (let i = 0; i < data.length; i += 4) colours.add(data.readUInt32BE(i));
+    expect(colours.size).toBeGreaterThan(20);
+    expect(Buffer.from(copied, 'base64').includes('Shearsight job')).toBe(false);
+    // A browser that draws nothing, as some do when memory is short.
+    await page.evaluate(() => (CanvasRenderingContext2D.prototype.drawImage = () => undefined));
+    await page.getByRole('button', { name: 'Save PNG…' }).click();
+    await page
+      .getByText('The picture came out blank, so it was not saved. Save it as SVG instead.')
+      .waitFor();
   });
 
   test('an SVG has its size on paper', async () => {

@@ -21,11 +21,19 @@ export function PaperPicture({ look, isHidden }: { readonly look: Look; readonly
       <DrawingSvg drawing={scaled.drawing} />
       <figcaption>
         <p>
-          {STATE_NAMES[look.bench.plan.kind]}, {scaled.scale} on paper where the ruler measures right.
+          {jobWords(look, isHidden)}. {STATE_NAMES[look.bench.plan.kind]}, {scaled.scale} on paper where the
+          ruler measures right.
           {isHidden ? ` ${STAND_INS}.` : ''}
         </p>
         <DrawingSvg drawing={ruler} />
       </figcaption>
     </figure>
   );
+}
+
+/** On a leaf of its own it must say which job it belongs to; the restricted one has only the number, never the place. */
+function jobWords({ job }: Look, isHidden: boolean): string {
+  const number = job.note.shared['jobNumber'] ?? '';
+  if (number !== '') return `Job ${number}`;
+  return isHidden ? job.title : 'Job without a number';
 }
