@@ -2,12 +2,13 @@
 import type { LearningDesk } from '../panels/learn/learning-desk.ts';
 import type { Services } from '../panels/shared/services.tsx';
 import { saveOtherFile } from '../persist/job-file.ts';
-import { keepLearning, loadLearning } from '../persist/learning-storage.ts';
-import { createLearningStore, keptForm } from '../state/learning-store.ts';
+import { keepLearning, loadLearning, watchLearning } from '../persist/learning-storage.ts';
+import { createLearningStore, keptForm, readLearning } from '../state/learning-store.ts';
 import { practiceBench } from './practice-bench.ts';
 
 const store = createLearningStore(loadLearning());
 store.subscribe((state) => keepLearning(keptForm(state)));
+watchLearning((kept) => store.getState().set(readLearning(kept)));
 
 export const learningDesk: LearningDesk<Services> = {
   makeBench: practiceBench,

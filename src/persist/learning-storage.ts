@@ -28,6 +28,13 @@ export function keepLearning(learning: object, storage: KeyStorage | null = brow
   }
 }
 
+/** Tells when another tab has changed it. */
+export function watchLearning(listener: (kept: unknown) => void): void {
+  window.addEventListener('storage', ({ key }) => {
+    if (key === KEY) listener(loadLearning());
+  });
+}
+
 /** Even looking at it may throw where a setting forbids it. */
 function browserStorage(): KeyStorage | null {
   try {

@@ -58,7 +58,8 @@ function KeyOfLesson({ lesson, set }: { readonly lesson: LessonId; readonly set:
         </dl>
       ))}
       <p className="paper-bench">
-        <span>{paper.benchWork}</span> {said.bench}
+        <span>{paper.benchWork}</span>
+        <span>{said.bench}</span>
       </p>
     </li>
   );

@@ -124,7 +124,7 @@ function differenceText(prediction: Row['prediction'], step: Step, round: Round,
   return `✗ ${fill(off > 0 ? paper.tooLarge : paper.tooSmall, { by: lengthText(off, ruler) }, ruler)}`;
 }
 
-function NameLine() {
+export function NameLine() {
   const { paper } = useWords();
   const { store } = useDesk();
   const name = useLearning((state) => state.name);

@@ -1,5 +1,5 @@
 /** Marks of a practice cylinder: first whether each reading and each stack is within; on release what is true beside it. */
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import {
   type Figures,
   type FigureMark,
@@ -11,6 +11,7 @@ import {
 } from '../../model/learning/practice-figures.ts';
 import { figureLabel } from './figure-fields.tsx';
 import { countText, fill, givenText, lengthText, type Ruler, signedLength } from './fill.ts';
+import { NameLine, PrintButton } from './learner-sheet.tsx';
 import { useWords } from './words-context.ts';
 import type { Words } from './words/words.ts';
 
@@ -26,6 +27,7 @@ export function PracticeMarks({ card, truth, read }: PracticeMarksProps) {
   const words = useWords();
   const { practice, tongue } = words;
   const [isReleased, setReleased] = useState(false);
+  const title = useId();
   const place = useRef<HTMLParagraphElement>(null);
   useEffect(() => place.current?.focus(), [isReleased]);
   const ruler: Ruler = { unit: card.unit, tongue };
@@ -44,7 +46,12 @@ export function PracticeMarks({ card, truth, read }: PracticeMarksProps) {
     })),
   ];
   return (
-    <section className="practice-marks">
+    <section className="practice-marks learn-paper" aria-labelledby={title}>
+      <header className="paper-head">
+        <h3 id={title}>{words.station.pages.practice}</h3>
+        <p className="paper-tally">{fill(practice.card, { label: card.label, unit: card.unit }, ruler)}</p>
+        <NameLine />
+      </header>
       <p ref={place} tabIndex={-1} className="question-result">
         {isReleased ? practice.released : practice.marked} {tally(figures, practice.marks)}{' '}
         {tally(stacks, practice.stackMarks)}
@@ -61,10 +68,11 @@ export function PracticeMarks({ card, truth, read }: PracticeMarksProps) {
       </p>
       <MarkTable rows={rows} isReleased={isReleased} ruler={ruler} />
       {isReleased ? null : (
-        <button type="button" className="button" data-kind="main" onClick={() => setReleased(true)}>
+        <button type="button" className="button no-print" data-kind="main" onClick={() => setReleased(true)}>
           {practice.release}
         </button>
       )}
+      <PrintButton />
     </section>
   );
 }

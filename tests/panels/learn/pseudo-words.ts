@@ -21,5 +21,5 @@ export function unmarked(text: string): string {
     else if (letter === CLOSE) depth -= 1;
     else if (depth === 0) left += letter;
   }
-  return left.replace(/[\d\s.,°±+−-]+/gu, '');
+  return left.replace(/[\d\s.,°±+−✓✗↑↓-]+/gu, '');
 }

@@ -1,9 +1,11 @@
 /** Words of the lessons: none is missing, none is hard-wired, and their figures are those of the picture. */
 import { renderToStaticMarkup } from 'react-dom/server';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { closeUpLarge } from '../../../src/drawing/close-up-large.ts';
 import { toSvgText } from '../../../src/drawing/node.ts';
 import { answerOf, builtBy, roundOf } from '../../../src/model/learning/ask.ts';
+import { setLink } from '../../../src/model/learning/lesson-set.ts';
+import { practiceFileText } from '../../../src/model/learning/practice-file.ts';
 import { LESSON_IDS } from '../../../src/model/learning/lesson.ts';
 import { readScene, type Scene } from '../../../src/model/learning/scene.ts';
 import { poseAt } from '../../../src/model/assembly/pose-at.ts';
@@ -14,14 +16,63 @@ import { LearnPages } from '../../../src/panels/learn/learn-station.tsx';
 import { askText, predictionText } from '../../../src/panels/learn/prediction-words.ts';
 import { sayAfter, sayBefore } from '../../../src/panels/learn/scene-words.ts';
 import { WordsProvider } from '../../../src/panels/learn/words-context.ts';
-import { ENGLISH } from '../../../src/panels/learn/words/words.ts';
+import { GERMAN } from '../../../src/panels/learn/words/german/german.ts';
+import { ENGLISH, type Words } from '../../../src/panels/learn/words/words.ts';
 import { type Services, ServicesProvider } from '../../../src/panels/shared/services.tsx';
-import { createDocumentStore } from '../../../src/state/document-store.ts';
 import { createLearningStore } from '../../../src/state/learning-store.ts';
 import { createPreferencesStore } from '../../../src/state/preferences-store.ts';
 import { createViewStore } from '../../../src/state/view-store.ts';
 import { buildJob } from '../../support/job-builder.ts';
+import { testServices } from '../../support/test-services.ts';
 import { PSEUDO, unmarked } from './pseudo-words.ts';
+
+/** What stands, and what is read out, on the page whose address the window has. */
+function textsOn(words: Words): string[] {
+  const job = buildJob();
+  const services: Services = {
+    ...testServices(job),
+    preferences: createPreferencesStore({ seenLessons: ['deep-cut'] }),
+  };
+  const refused = () => Promise.reject(new Error('not asked for'));
+  const desk: LearningDesk<Services> = {
+    makeBench: (practised, given) => ({ ...given, view: createViewStore(practised) }),
+    store: createLearningStore({
+      name: 'J. Example',
+      rounds: [
+        {
+          lesson: 'key-floor',
+          seed: 3,
+          unit: 'mm',
+          toleranceMm: 0.02,
+          answers: [{ step: 'how-long', prediction: 8 }],
+        },
+      ],
+      careful: ['8.5', '8.5 ft', '8,51'],
+      practice: practiceFileText({
+        card: { label: 'P 7', unit: 'mm', chambers: 2 },
+        sealed: '-----BEGIN AGE ENCRYPTED FILE-----\nYWdl\n-----END AGE ENCRYPTED FILE-----\n',
+      }),
+    }),
+    save: refused,
+    seal: refused,
+    open: refused,
+  };
+  const page = renderToStaticMarkup(
+    <ServicesProvider value={services}>
+      <WordsProvider value={words}>
+        <DeskProvider value={desk}>
+          <LearnPages />
+        </DeskProvider>
+      </WordsProvider>
+    </ServicesProvider>,
+  );
+  return [
+    ...page.replace(/<[^>]+>/gu, '\n').split('\n'),
+    ...[...page.matchAll(/(?:aria-label|aria-valuetext|title|placeholder)="([^"]*)"/gu)].map(
+      ([, text]) => text ?? '',
+    ),
+  ];
+}
 
 const SEEDS = [1, 2, 5, 8];
 const rounds = LESSON_IDS.flatMap((lesson) =>
@@ -58,44 +109,28 @@ describe('every question', () => {
 });
 
 describe('in marks, for whoever translates', () => {
-  test('nothing on the station is hard-wired', () => {
-    const job = buildJob();
-    const services: Services = {
-      document: createDocumentStore(job),
-      view: createViewStore(job),
-      preferences: createPreferencesStore({ seenLessons: ['deep-cut'] }),
-      newId: () => 'id-1',
-      now: () => '2026-01-01T00:00:00Z',
-      startMyCylinder: () => undefined,
-      isExample: () => false,
-      matching: () => Promise.reject(new Error('not asked for')),
-      noteFiles: () => Promise.reject(new Error('not asked for')),
-      learning: () => Promise.reject(new Error('not asked for')),
-      SolidView: null,
-    };
-    const desk: LearningDesk<Services> = {
-      makeBench: (practised, given) => ({ ...given, view: createViewStore(practised) }),
-      store: createLearningStore(),
-      save: () => Promise.reject(new Error('not asked for')),
-      seal: () => Promise.reject(new Error('not asked for')),
-      open: () => Promise.reject(new Error('not asked for')),
-    };
-    const page = renderToStaticMarkup(
-      <ServicesProvider value={services}>
-        <WordsProvider value={PSEUDO}>
-          <DeskProvider value={desk}>
-            <LearnPages />
-          </DeskProvider>
-        </WordsProvider>
-      </ServicesProvider>,
-    );
-    const texts = [
-      ...page.replace(/<[^>]+>/gu, '\n').split('\n'),
-      ...[...page.matchAll(/aria-(?:label|valuetext)="([^"]*)"/gu)].map(([, text]) => text ?? ''),
-    ];
-    expect(texts.filter((text) => text.includes('⟦')).length).toBeGreaterThan(20);
-    // Each language calls itself by its own name.
-    expect(texts.map(unmarked).filter((left) => left !== '')).toEqual(['English', 'Deutsch']);
+  test.each([
+    '#learn/ball-in-dimple/4711/in',
+    '#learn/one-pin-ten-times',
+    '#learn/practice-cylinder',
+    '#learn/my-page',
+    '#learn/for-teachers',
+    '#learn/seal-a-cylinder',
+    setLink({ lessons: ['deep-cut', 'key-floor'], seed: 3, unit: 'mm', toleranceMm: 0.02 }),
+  ])('nothing on %s is hard-wired, and nothing of it is English in German', (address) => {
+    vi.stubGlobal('window', { location: { hash: address, href: `http://localhost/${address}` } });
+    const texts = textsOn(PSEUDO);
+    const german = textsOn(GERMAN);
+    vi.unstubAllGlobals();
+    expect(texts.filter((text) => text.includes('⟦')).length).toBeGreaterThan(8);
+    // Each language calls itself by its own name; what a person wrote stays as it is.
+    const own = ['English', 'Deutsch', 'J. Example', 'P 7'];
+    // Units are the same everywhere.
+    const left = texts.map((text) => unmarked(text).replace(/^(?:mm|in)?(?:\((?:mm|in)\))?$/u, ''));
+    expect(left.filter((text) => text !== '' && !own.map(unmarked).includes(text))).toEqual([]);
+    expect(
+      german.filter((text) => /\b(?:the|and|is|with|key|pin|driver|your|not|this)\b|\s\.\d/iu.test(text)),
+    ).toEqual([]);
   });
 
   test('nothing that is said of a cylinder is hard-wired, units aside', () => {
