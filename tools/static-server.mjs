@@ -3,9 +3,11 @@
  * benchmarks start it on a free port.
  */
 import { createReadStream } from 'node:fs';
-import { realpath, stat } from 'node:fs/promises';
+import { readFile, realpath, stat } from 'node:fs/promises';
 import { createServer } from 'node:http';
 import { extname, join, resolve, sep } from 'node:path';
+import { promisify } from 'node:util';
+import { gzip } from 'node:zlib';
 import { securityHeaders } from './security-headers.mjs';
 
 const types = {
@@ -25,6 +27,38 @@ const types = {
 };
 
 const portsToTry = 50;
+
+/** What gets smaller when packed; pictures and fonts are packed already. Bytes from which it is worth it. */
+const packable = new Set([
+  '.css',
+  '.html',
+  '.js',
+  '.json',
+  '.map',
+  '.mjs',
+  '.svg',
+  '.txt',
+  '.wasm',
+  '.webmanifest',
+]);
+const worthPacking = 1024;
+
+/** Packed files of this process, by path; packed again when the file has changed. */
+const packed = new Map();
+
+async function packedFile({ path, modified }) {
+  const before = packed.get(path);
+  if (before?.modified === modified.getTime()) return before.body;
+  const body = await promisify(gzip)(await readFile(path), { level: 9 });
+  packed.set(path, { body, modified: modified.getTime() });
+  return body;
+}
+
+/** Whether the other side takes gzip: named without being refused by a weight of nothing. */
+function takesGzip(request) {
+  const accepted = String(request.headers['accept-encoding'] ?? '');
+  return accepted.split(',').some((each) => /^\s*gzip\s*(;\s*q=(?!0(\.0*)?\s*$).*)?$/i.test(each));
+}
 
 /** The file behind an address, or null: outside the folder, hidden, or not there. Throws URIError on bad escapes. */
 async function fileFor(root, address) {
@@ -74,24 +108,34 @@ async function answer(root, request, response) {
   }
   // Names under assets/ carry a hash of their content; everything else is asked for again each time.
   const hashed = file.path.startsWith(join(root, 'assets') + sep);
-  const etag = `"${file.size.toString(16)}-${file.modified.getTime().toString(16)}"`;
+  const mayPack = packable.has(extname(file.path)) && file.size >= worthPacking;
+  const isPacked = mayPack && takesGzip(request);
+  const tag = `${file.size.toString(16)}-${file.modified.getTime().toString(16)}`;
+  const etag = isPacked ? `"${tag}-gzip"` : `"${tag}"`;
   const headers = {
     ...securityHeaders,
     'Cache-Control': hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
     ETag: etag,
+    ...(mayPack ? { Vary: 'Accept-Encoding' } : {}),
   };
   if (request.headers['if-none-match'] === etag) {
     response.writeHead(304, headers);
     response.end();
     return;
   }
+  const body = isPacked ? await packedFile(file) : null;
   response.writeHead(200, {
     ...headers,
     'Content-Type': types[extname(file.path)] ?? 'application/octet-stream',
-    'Content-Length': file.size,
+    'Content-Length': body?.length ?? file.size,
+    ...(isPacked ? { 'Content-Encoding': 'gzip' } : {}),
   });
   if (request.method === 'HEAD') {
     response.end();
+    return;
+  }
+  if (body !== null) {
+    response.end(body);
     return;
   }
   createReadStream(file.path)

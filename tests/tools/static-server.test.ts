@@ -8,6 +8,8 @@ import { contentSecurityPolicy, headersFile, securityHeaders } from '../../tools
 import { startServer } from '../../tools/static-server.mjs';
 import type { RunningServer } from '../../tools/static-server.mjs';
 
+const LARGE = 'export const same = true;\n'.repeat(400);
+
 let folder: string;
 let server: RunningServer;
 
@@ -24,6 +26,7 @@ beforeAll(async () => {
   for (const name of ['m.wasm', 's.css', 'i.svg', 'j.json', 'f.woff2', 'app.webmanifest']) {
     await writeFile(join(root, 'assets', name), name);
   }
+  await writeFile(join(root, 'assets', 'large.js'), LARGE);
   server = await startServer({ root });
 });
 
@@ -102,6 +105,27 @@ test('answers HEAD without a body and a known tag with 304', async () => {
   expect(head.headers['content-length']).toBe('6');
   const again = await ask('/assets/m.wasm', 'GET', { 'If-None-Match': String(head.headers['etag']) });
   expect(again).toMatchObject({ status: 304, body: '' });
+});
+
+test('packs what gets smaller for those who take it, with a tag of its own', async () => {
+  const url = new URL('assets/large.js', server.url);
+  // Node's fetch takes gzip and unpacks it.
+  const packed = await fetch(url);
+  expect(packed.headers.get('content-encoding')).toBe('gzip');
+  expect(Number(packed.headers.get('content-length'))).toBeLessThan(LARGE.length / 10);
+  expect(await packed.text()).toBe(LARGE);
+  const plain = await ask('/assets/large.js');
+  expect(plain.headers['content-encoding']).toBeUndefined();
+  expect(plain.body).toBe(LARGE);
+  expect(plain.headers['vary']).toBe('Accept-Encoding');
+  expect(plain.headers['etag']).not.toBe(packed.headers.get('etag'));
+  const refused = await ask('/assets/large.js', 'GET', { 'Accept-Encoding': 'gzip;q=0, br' });
+  expect(refused.headers['content-encoding']).toBeUndefined();
+  const again = await ask('/assets/large.js', 'GET', {
+    'Accept-Encoding': 'br, gzip;q=0.5',
+    'If-None-Match': packed.headers.get('etag') ?? '',
+  });
+  expect(again.status).toBe(304);
 });
 
 test('moves on when the port is taken', async () => {
