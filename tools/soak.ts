@@ -4,7 +4,7 @@
  * card. Prints a line every two minutes; ends with what grew. Fails when the heap grew by more than a tenth, what the page itself
  * keeps by more than a hundredth, or counts rose.
  *
- * The minutes start after a warm-up of a third as long, and of six rounds at least: caches fill that are meant to, and the browser compiles
+ * The minutes start after a warm-up of half as long, and of six rounds at least: caches fill that are meant to, and the browser compiles
  * what is used often, again and again while it learns. That is where a heap seems to grow: over a hundred edits with their undo, a
  * hundred walks through the stations and forty looks at the solids, heap snapshots differed by compiled code (7, 5 and 10 kB a time, ever
  * less) and by nothing else, not one object, array, text or function. So the last line tells both apart, from a snapshot at either end.
@@ -18,7 +18,7 @@ import { startServer } from './static-server.mjs';
 const MINUTES = Number(process.argv[2] ?? 30);
 const MOST_GROWTH = 0.1;
 const MOST_KEPT_GROWTH = 0.01;
-const WARM_MINUTES = MINUTES / 3;
+const WARM_MINUTES = MINUTES / 2;
 const WARM_ROUNDS = 6;
 
 const server = await startServer({ root: fileURLToPath(new URL('../dist', import.meta.url)) });

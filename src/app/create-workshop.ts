@@ -33,9 +33,9 @@ export type Workshop = {
   readonly openExample: (file?: string) => Promise<void>;
   readonly newCylinder: () => Promise<void>;
   /** Shows another job, and saves it from now on. */
-  readonly show: (job: Job) => void;
+  readonly show: (job: Job) => Promise<void>;
   /** Shows what is known of a job that a newer version saved, with the text as it came. */
-  readonly lookAt: (job: Job, raw: string) => void;
+  readonly lookAt: (job: Job, raw: string) => Promise<void>;
 };
 
 /** Chambers of a new cylinder, until the person says otherwise. */
@@ -63,23 +63,33 @@ export function createWorkshop(
   });
   startMotion({ document, view, preferences });
 
-  const show = (job: Job) => {
+  const keeper = startKeeping(
+    { document, view, newId, isUnsavedExample: (id) => id === example },
+    kept !== null,
+  );
+  /** What was changed before saving was loaded is saved before it gives way to another job. */
+  const makeWay = async () => {
+    if (document.getState().history.present > 0) await keeper.catch(() => null);
+  };
+  const show = async (job: Job) => {
+    await makeWay();
     document.getState().load(job);
     view.getState().open(job);
   };
-  const lookAt = (job: Job, raw: string) => {
+  const lookAt = async (job: Job, raw: string) => {
+    await makeWay();
     document.getState().lookAt(job, raw);
     view.getState().open(job);
   };
   const newCylinder = async () => {
     const { unit, instrument } = preferences.getState();
-    show(await emptyJob(unit, instrument));
+    await show(await emptyJob(unit, instrument));
     view.getState().goTo('measure');
   };
   const openExample = async (file?: string) => {
     const job = await loadExample(file);
     example = job.id;
-    show(job);
+    await show(job);
     slideHalfWay(view, job);
   };
   if (exampleId !== null) slideHalfWay(view, first);
@@ -100,7 +110,7 @@ export function createWorkshop(
       learning: async () => (await import('./learning-desk.ts')).learningDesk,
       SolidView,
     },
-    keeper: startKeeping({ document, view, newId, isUnsavedExample: (id) => id === example }, kept !== null),
+    keeper,
     isComingBack: kept !== null,
     openExample,
     newCylinder,

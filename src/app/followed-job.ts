@@ -4,11 +4,13 @@
  *
  *    mine or unguarded -> every committed step is saved
  *    elsewhere, lost   -> looked at only, until it is taken over
+ *
+ * The lock comes a moment later than the job, and a job may be left before it: what was changed until then is saved all the same.
  */
-import type { History } from '../model/history/history.ts';
+import { committedJob, type History } from '../model/history/history.ts';
 import type { SaveState } from '../model/history/save-state.ts';
 import type { Id } from '../model/schema/leaf.ts';
-import { startAutosave } from '../persist/autosave.ts';
+import { type HistorySource, startAutosave } from '../persist/autosave.ts';
 import { lockJob, type JobLock } from '../persist/job-lock.ts';
 import type { RowCodec } from '../persist/row-codec.ts';
 import { createSaveQueue, type SaveQueue } from '../persist/save-queue.ts';
@@ -45,12 +47,33 @@ export type FollowedJob = {
 const ELSEWHERE =
   'This job is open in another tab. Here it can be looked at; what is changed here is not saved.';
 
+/** Jobs that were left and are not let go yet: opened again, they wait, or this tab would stand in its own way. */
+const ending = new Map<Id, Promise<void>>();
+
+function inTurn(id: Id, letGo: () => Promise<void>): Promise<void> {
+  const ends = letGo().finally(() => {
+    if (ending.get(id) === ends) ending.delete(id);
+  });
+  ending.set(id, ends);
+  return ends;
+}
+
 /** Starts keeping a job. */
 export function followJob(options: FollowOptions): FollowedJob {
   const { id, document, storage, onState, reopen } = options;
   let { codec, base, fromNow } = options;
   /** What is on screen and in storage alike. */
   let stored = document.getState().history;
+  /** As the document holds it, or held it before it went on to another job. */
+  let own = stored;
+  const first = own;
+  const forget = document.subscribe(({ history }) => {
+    if (committedJob(history).id === id) own = history;
+  });
+  const source: HistorySource = {
+    getState: () => ({ history: own }),
+    subscribe: (listener) => (isEnded ? () => undefined : document.subscribe(listener)),
+  };
   let saved: SaveState = { kind: 'not kept' };
   let queue: SaveQueue = newQueue();
   let lock: JobLock | null = null;
@@ -64,7 +87,7 @@ export function followJob(options: FollowOptions): FollowedJob {
 
   function tell(state: SaveState): void {
     saved = state;
-    if (state.kind === 'saved') stored = document.getState().history;
+    if (state.kind === 'saved') stored = own;
     if (!isEnded || state.kind === 'saved') onState(state);
   }
 
@@ -79,14 +102,15 @@ export function followJob(options: FollowOptions): FollowedJob {
 
   function write(): void {
     isWriter = true;
-    stop = startAutosave({ source: document, queue, page: window.document, fromNow });
+    stop = startAutosave({ source, queue, page: window.document, fromNow: fromNow || !isSame(own, first) });
   }
 
   async function start(): Promise<void> {
-    lock = await lockJob(id, guard);
-    if (isEnded) lock.release();
-    else if (lock.kind === 'elsewhere') tell({ kind: 'failed', trouble: 'closed', message: ELSEWHERE });
-    else write();
+    await ending.get(id);
+    // Without a lock the queue still overwrites nothing that it has not seen.
+    lock = await lockJob(id, guard).catch(() => null);
+    if (lock?.kind !== 'elsewhere') write();
+    else tell({ kind: 'failed', trouble: 'closed', message: ELSEWHERE });
   }
 
   /** Takes the job from the other tab. What was changed here meanwhile is offered to be saved; else the stored job is shown. */
@@ -104,11 +128,17 @@ export function followJob(options: FollowOptions): FollowedJob {
     queue.offer(history);
   }
 
-  async function end(): Promise<void> {
+  /** From now on the document is somebody else's, be it with the same job. */
+  function end(): Promise<void> {
     isEnded = true;
+    forget();
     stop();
-    await queue.flush();
-    lock?.release();
+    return inTurn(id, async () => {
+      await started;
+      stop();
+      await queue.flush();
+      await lock?.release();
+    });
   }
 
   const started = start();
@@ -136,9 +166,7 @@ export function followJob(options: FollowOptions): FollowedJob {
         return [
           {
             label: 'Keep this one on top',
-            run: async () => {
-              await queue.writeOver(found);
-            },
+            run: () => untold(queue.writeOver(found)),
           },
           {
             label: 'Show the other instead',
@@ -154,9 +182,7 @@ export function followJob(options: FollowOptions): FollowedJob {
         ? [
             {
               label: 'Try again',
-              run: async () => {
-                await queue.retry();
-              },
+              run: () => untold(queue.retry()),
             },
           ]
         : [{ label: 'Take it over here', run: takeOver }];
@@ -167,4 +193,9 @@ export function followJob(options: FollowOptions): FollowedJob {
 
 function isSame(one: History, other: History): boolean {
   return one.entries === other.entries && one.present === other.present;
+}
+
+/** What comes of it is told by the queue. */
+async function untold(outcome: Promise<SaveState>): Promise<void> {
+  await outcome;
 }

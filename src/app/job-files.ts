@@ -1,5 +1,6 @@
 /** What the job menu does with files. Each gives a sentence to tell, or null when nothing needs telling. */
 import type { Job } from '../model/schema/job-schema.ts';
+import { printable } from '../model/schema/printable.ts';
 import type { OpenedFile, SavedFile } from '../persist/job-file.ts';
 import type { JobProblems } from '../persist/job-text.ts';
 import type { Workshop } from './create-workshop.ts';
@@ -27,7 +28,7 @@ export async function showOpened(
       return tell(opened.problems);
     case 'locked':
       askPassphrase({
-        title: `Open ${opened.name}`,
+        title: `Open ${printable(opened.name)}`,
         isNew: false,
         run: (passphrase) => unlockFile(workshop, opened.bytes, passphrase),
       });
@@ -36,7 +37,7 @@ export async function showOpened(
       return addAll(workshop, opened.jobs, opened.problems);
     case 'opened':
       if (opened.result.type === 'error') return showNewer(workshop, opened.result);
-      workshop.show(opened.result.job);
+      await workshop.show(opened.result.job);
       return null;
   }
 }
@@ -50,7 +51,7 @@ async function showNewer(
   const { readNewerJob } = await import('../persist/newer-job.ts');
   const newer = readNewerJob(refused.raw);
   if (newer === null) return tell(refused.problems);
-  lookAt(newer.job, newer.raw);
+  await lookAt(newer.job, newer.raw);
   return null;
 }
 
@@ -68,7 +69,7 @@ async function unlockFile(workshop: Workshop, bytes: Uint8Array, passphrase: str
     ];
   const read = readJobBytes(opened.bytes);
   if (read.type === 'error') return [tell(read.problems)];
-  workshop.show(read.job);
+  await workshop.show(read.job);
   return [];
 }
 
@@ -104,14 +105,15 @@ export async function saveLocked({ document }: Workshop, passphrase: string): Pr
   return saved.type === 'error' ? saved.problems.map(({ message }) => message) : [];
 }
 
-/** Saves every job of this browser that can be read to one file. */
+/** Saves every job of this browser that can be read, but for deleted ones, to one file. */
 export async function saveAll({ keeper }: Workshop, day: string): Promise<string | null> {
   const kept = await keeper;
   if (kept === null) return 'This browser keeps nothing here: there are no other jobs.';
   await kept.flush();
   const jobs: Job[] = [];
   let left = 0;
-  for (const { id } of await kept.list.list()) {
+  for (const { id, trashedAt } of await kept.list.list()) {
+    if (trashedAt !== null) continue;
     const opened = await kept.list.open(id);
     const entry = opened.type === 'success' ? opened.history.entries[opened.history.present] : undefined;
     if (entry === undefined) left += 1;

@@ -1,9 +1,12 @@
-/** The jobs kept on this computer. */
+/** The jobs kept on this computer: opened, deleted, brought back, removed for good. */
 import { useEffect, useRef, useState } from 'react';
 import type { ListedJob } from '../persist/job-list.ts';
 import type { Workshop } from './create-workshop.ts';
 import type { AskPassphrase } from './job-files.ts';
 import '../panels/shared/dialog.css';
+import './job-list-dialog.css';
+
+type JobChange = 'delete' | 'bring back' | 'remove';
 
 export function JobListDialog({
   workshop,
@@ -39,9 +42,11 @@ export function JobListDialog({
     if (told.length === 0) onClose();
     else setNotices(told);
   };
-  const change = async (id: string, isTrashed: boolean) => {
+  const change = async (id: string, what: JobChange) => {
     const keeper = await workshop.keeper;
-    await (isTrashed ? keeper?.list.bringBack(id) : keeper?.list.delete(id));
+    if (what === 'delete') await keeper?.list.delete(id);
+    else if (what === 'bring back') await keeper?.list.bringBack(id);
+    else await removeForGood(workshop, id);
     setJobs(await readList(workshop));
   };
   return (
@@ -69,7 +74,7 @@ function Jobs({
 }: {
   readonly jobs: readonly ListedJob[];
   readonly onOpen: (id: string, isLocked: boolean) => Promise<void>;
-  readonly onChange: (id: string, isTrashed: boolean) => Promise<void>;
+  readonly onChange: (id: string, what: JobChange) => Promise<void>;
 }) {
   if (jobs.length === 0)
     return <p className="quiet">None yet: a job is kept as soon as something in it is changed.</p>;
@@ -87,18 +92,65 @@ function Jobs({
             <span>{job.title ?? (job.state === 'locked' ? 'A locked job' : 'A damaged job')}</span>
             <span className="small quiet">{job.trashedAt === null ? whenSaved(job.savedAt) : 'deleted'}</span>
           </button>
-          <button
-            type="button"
-            className="button"
-            data-kind="quiet"
-            onClick={() => void onChange(job.id, job.trashedAt !== null)}
-          >
-            {job.trashedAt === null ? 'Delete' : 'Bring back'}
-          </button>
+          {job.trashedAt === null ? (
+            <ListButton onClick={() => void onChange(job.id, 'delete')}>Delete</ListButton>
+          ) : (
+            <DeletedJob onChange={(what) => void onChange(job.id, what)} />
+          )}
         </li>
       ))}
     </ul>
   );
+}
+
+/** What can be done with a deleted job. Removing is asked about: it is the one thing here that has no way back. */
+function DeletedJob({ onChange }: { readonly onChange: (what: JobChange) => void }) {
+  const [isAsking, setAsking] = useState(false);
+  if (isAsking)
+    return (
+      <div className="job-list-choices" role="group" aria-label="Remove for good?">
+        <p className="small">There is no way back.</p>
+        <ListButton onClick={() => setAsking(false)} isFirst>
+          Keep it
+        </ListButton>
+        <ListButton onClick={() => onChange('remove')}>Remove it</ListButton>
+      </div>
+    );
+  return (
+    <div className="job-list-choices">
+      <ListButton onClick={() => onChange('bring back')}>Bring back</ListButton>
+      <ListButton onClick={() => setAsking(true)}>Remove for good…</ListButton>
+    </div>
+  );
+}
+
+type ListButtonProps = {
+  readonly onClick: () => void;
+  readonly children: string;
+  /** Has the focus when it comes up. */
+  readonly isFirst?: boolean;
+};
+
+function ListButton({ onClick, children, isFirst = false }: ListButtonProps) {
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (isFirst) button.current?.focus();
+  }, [isFirst]);
+  return (
+    <button ref={button} type="button" className="button" data-kind="quiet" onClick={onClick}>
+      {children}
+    </button>
+  );
+}
+
+/** Leaves no trace of a job. One that is on screen gives way to the example first, or the next step would bring it back. */
+async function removeForGood(workshop: Workshop, id: string): Promise<void> {
+  const keeper = await workshop.keeper;
+  if (workshop.document.getState().job.id === id) {
+    await keeper?.flush();
+    await workshop.openExample();
+  }
+  await keeper?.removeForGood(id);
 }
 
 function whenSaved(at: string): string {
@@ -107,5 +159,8 @@ function whenSaved(at: string): string {
 
 async function readList(workshop: Workshop): Promise<readonly ListedJob[] | 'none kept'> {
   const keeper = await workshop.keeper;
-  return keeper === null ? 'none kept' : keeper.list.list();
+  if (keeper === null) return 'none kept';
+  // What was just changed is listed as it is now.
+  await keeper.flush();
+  return keeper.list.list();
 }

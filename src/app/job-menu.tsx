@@ -10,6 +10,9 @@ const PassphraseDialog = lazy(async () => ({
 }));
 const JobListDialog = lazy(async () => ({ default: (await import('./job-list-dialog.tsx')).JobListDialog }));
 
+/** What nobody foresaw: a part of the app that could not be loaded, for example. */
+const UNDONE = 'That did not work; your job is as it was. Load this page again, then try once more.';
+
 export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
   const menu = useRef<HTMLDetailsElement>(null);
   const [wasOpened, setOpened] = useState(false);
@@ -27,7 +30,7 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
   };
   const run = (action: () => Promise<string | null>) => {
     close();
-    void action().then(setMessage);
+    void action().then(setMessage, () => setMessage(UNDONE));
   };
   useDroppedFiles((file) =>
     run(async () => {
@@ -43,7 +46,7 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
       <details
         ref={menu}
         className="job-menu"
-        onToggle={() => setOpened(true)}
+        onToggle={() => wasOpened || setOpened(true)}
         onBlur={(event) => {
           if (!event.currentTarget.contains(event.relatedTarget)) close();
         }}

@@ -6,13 +6,14 @@ import { committedJob, startHistory } from '../model/history/history.ts';
 import { readTrouble } from '../persist/storage-trouble.ts';
 import type { Job } from '../model/schema/job-schema.ts';
 import type { Id } from '../model/schema/leaf.ts';
-import { openDatabase } from '../persist/database.ts';
+import { type Database, openDatabase } from '../persist/database.ts';
 import { createJobList, type JobList } from '../persist/job-list.ts';
 import { createJobStorage } from '../persist/job-storage.ts';
 import { keepPreference, readKeptPreference } from '../persist/kept-preference.ts';
 import { plainCodec, type RowCodec } from '../persist/row-codec.ts';
 import { createSaveQueue } from '../persist/save-queue.ts';
 import { askToPersist, readStorageStatus, type StorageStatus } from '../persist/storage-status.ts';
+import type { JobStorage } from '../persist/stored-row.ts';
 import type { SavedBase } from '../persist/write-plan.ts';
 import type { DocumentStore } from '../state/document-store.ts';
 import type { ViewStore } from '../state/view-store.ts';
@@ -22,6 +23,8 @@ import type { Remedy } from './remedy.ts';
 
 export type Keeper = JobLocks & {
   readonly list: JobList;
+  /** Removes every trace of a job that is not on screen. There is no way back. */
+  readonly removeForGood: (id: Id) => Promise<void>;
   /** Opens a stored job; gives what the person must know. */
   readonly open: (id: Id) => Promise<readonly string[]>;
   /** Writes what is not written yet. */
@@ -124,18 +127,6 @@ export async function openKeeper(options: KeeperOptions): Promise<Keeper | null>
     saveAnew: async (codec, revision) => (await followed?.saveAnew(codec, revision)) ?? { kind: 'not kept' },
   });
 
-  const add = async (jobs: readonly Job[]): Promise<number> => {
-    const there = new Set((await list.list()).map(({ id }) => id));
-    let count = 0;
-    for (const job of jobs) {
-      const own = there.has(job.id) ? { ...job, id: newId() } : job;
-      const queue = createSaveQueue({ id: own.id, storage, codec: plainCodec, onState: () => undefined });
-      queue.offer(startHistory(own));
-      if ((await queue.flush()).kind === 'saved') count += 1;
-    }
-    return count;
-  };
-
   // A job that is loaded, from wherever, is followed; one that `open` brings knows what storage holds of it.
   let opening: SavedBase | null = null;
   let followedId: Id | null = null;
@@ -157,10 +148,9 @@ export async function openKeeper(options: KeeperOptions): Promise<Keeper | null>
   document.subscribe(followShown);
 
   const notices: string[] = [];
-  const last = await readKeptPreference(database, 'last job');
+  const last = await lastJob(database, list);
   const isUntouched = document.getState().history.present === 0;
-  if (typeof last === 'string' && isUntouched && isUnsavedExample(shownId()))
-    notices.push(...(await open(last)));
+  if (last !== null && isUntouched && isUnsavedExample(shownId())) notices.push(...(await open(last)));
   followShown();
   return {
     list,
@@ -170,8 +160,40 @@ export async function openKeeper(options: KeeperOptions): Promise<Keeper | null>
       await followed?.flush();
     },
     remedies: () => followed?.remedies() ?? [],
-    add,
+    removeForGood: async (id) => {
+      await list.removeForGood(id);
+      codecs.delete(id);
+      if (remembered === id) remembered = null;
+      await forgetLast(database, id);
+    },
+    add: (jobs) => addJobs(jobs, { list, storage, newId }),
     status: () => readStorageStatus(),
     notices,
   };
+}
+
+/** The job of last time; null when there was none, or it was deleted since. */
+async function lastJob(database: Database, list: JobList): Promise<Id | null> {
+  const last = await readKeptPreference(database, 'last job');
+  return typeof last === 'string' && !(await list.isDeleted(last)) ? last : null;
+}
+
+async function forgetLast(database: Database, id: Id): Promise<void> {
+  if ((await readKeptPreference(database, 'last job')) === id)
+    await keepPreference(database, 'last job', null);
+}
+
+type Store = { readonly list: JobList; readonly storage: JobStorage; readonly newId: () => Id };
+
+async function addJobs(jobs: readonly Job[], { list, storage, newId }: Store): Promise<number> {
+  const there = new Set((await list.list()).map(({ id }) => id));
+  let count = 0;
+  for (const job of jobs) {
+    const own = there.has(job.id) ? { ...job, id: newId() } : job;
+    there.add(own.id);
+    const queue = createSaveQueue({ id: own.id, storage, codec: plainCodec, onState: () => undefined });
+    queue.offer(startHistory(own));
+    if ((await queue.flush()).kind === 'saved') count += 1;
+  }
+  return count;
 }

@@ -8,7 +8,9 @@ export type LockOrder = {
 };
 export type LockReply =
   | { readonly kind: 'sealed'; readonly bytes: Uint8Array }
-  | { readonly kind: 'opened'; readonly result: Unlocked };
+  | { readonly kind: 'opened'; readonly result: Unlocked }
+  /** For want of memory, perhaps: the page tries it itself. */
+  | { readonly kind: 'failed' };
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const lock = passphraseLock();
@@ -19,5 +21,7 @@ scope.addEventListener('message', (event) => {
     kind === 'seal'
       ? { kind: 'sealed', bytes: await lock.seal(bytes, passphrase) }
       : { kind: 'opened', result: await lock.open(bytes, passphrase) };
-  void answer().then((reply) => scope.postMessage(reply));
+  void answer()
+    .catch((): LockReply => ({ kind: 'failed' }))
+    .then((reply) => scope.postMessage(reply));
 });

@@ -14,6 +14,10 @@ export type PassphraseAsk = {
 /** Shorter ones are guessed. */
 const LEAST_CHARACTERS = 10;
 
+/** Locking takes much memory for a second. */
+const FAILED =
+  'The browser could not do it, perhaps for want of memory. Nothing was changed: close other pages and try again.';
+
 export function PassphraseDialog({
   ask,
   onClose,
@@ -42,7 +46,7 @@ export function PassphraseDialog({
     }
     setTold([]);
     setWorking(true);
-    const inTheWay = await ask.run(first);
+    const inTheWay = await ask.run(first).catch(() => [FAILED]);
     setWorking(false);
     if (inTheWay.length === 0) onClose();
     else setTold(inTheWay);

@@ -33,6 +33,7 @@ export type JobList = {
   /** Deletes a job so that it can be brought back. */
   readonly delete: (id: string) => Promise<void>;
   readonly bringBack: (id: string) => Promise<void>;
+  readonly isDeleted: (id: string) => Promise<boolean>;
   /** Removes what was saved of a job before it was locked, damaged rows among it. */
   readonly dropPlain: (id: string) => Promise<void>;
   /** Removes every trace of a job. There is no way back. */
@@ -63,6 +64,7 @@ export function createJobList(database: Database, codec: RowCodec, clock: () => 
       await database.trash.put({ id, trashedAt: clock() });
     },
     bringBack: (id) => database.trash.delete(id),
+    isDeleted: async (id) => (await database.trash.get(id)) !== undefined,
     dropPlain: (id) => dropPlain(database, id),
     removeForGood: (id) => removeForGood(database, id),
   };

@@ -7,8 +7,8 @@
 export type JobLock = {
   /** Mine: this tab may write. Elsewhere: another one does. Unguarded: the browser cannot tell. */
   readonly kind: 'mine' | 'elsewhere' | 'unguarded';
-  /** Lets another tab have it. */
-  readonly release: () => void;
+  /** Lets another tab have it, or this one anew; resolves when it can be had. */
+  readonly release: () => Promise<unknown>;
   /** Takes the job over from the tab that has it; resolves with the new lock. */
   readonly takeOver: () => Promise<JobLock>;
 };
@@ -44,7 +44,7 @@ export async function lockJob(id: string, options: JobLockOptions): Promise<JobL
   if (locks === null) {
     const unguarded: JobLock = {
       kind: 'unguarded',
-      release: () => undefined,
+      release: () => Promise.resolve(),
       takeOver: () => Promise.resolve(unguarded),
     };
     return unguarded;
@@ -58,6 +58,7 @@ type Guarded = JobLockOptions & { readonly locks: Pick<LockManager, 'request'> }
 function request(id: string, options: Guarded, how: LockOptions): Promise<JobLock> {
   return new Promise((resolve, reject) => {
     let letGo: () => void = () => undefined;
+    let over: Promise<unknown> = Promise.resolve();
     let isMine = false;
     const lose = () => {
       if (isMine) options.onLost(TAKEN_OVER);
@@ -76,11 +77,15 @@ function request(id: string, options: Guarded, how: LockOptions): Promise<JobLoc
         lose();
         letGo();
       });
-      const lock: JobLock = { kind: 'mine', release: () => letGo(), takeOver: () => Promise.resolve(lock) };
+      const release = () => {
+        letGo();
+        return over;
+      };
+      const lock: JobLock = { kind: 'mine', release, takeOver: () => Promise.resolve(lock) };
       resolve(lock);
       return ends.finally(() => channel?.close());
     };
-    options.locks.request(lockName(id), how, held).catch((error: unknown) => {
+    over = options.locks.request(lockName(id), how, held).catch((error: unknown) => {
       // Once held, the only way to fail is that another tab stole it.
       if (!isMine) reject(error instanceof Error ? error : new Error(String(error)));
       lose();
@@ -100,7 +105,7 @@ function listen(id: string, options: Guarded, letGo: () => void): LockChannel | 
 }
 
 function elsewhere(id: string, options: Guarded): JobLock {
-  return { kind: 'elsewhere', release: () => undefined, takeOver: () => takeOver(id, options) };
+  return { kind: 'elsewhere', release: () => Promise.resolve(), takeOver: () => takeOver(id, options) };
 }
 
 async function takeOver(id: string, options: Guarded): Promise<JobLock> {

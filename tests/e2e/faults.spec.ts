@@ -143,6 +143,26 @@ test('a drawing that cannot be made: told in its place, entry goes on, and it is
   await page.locator('.long-section svg').waitFor();
 });
 
+test('an error inside the solid view: told in its place, the drawing stays', async () => {
+  const { page } = await openApp({ expected: [/ResizeObserver/] });
+  await page.locator('.chamber-verdict').first().waitFor();
+  // What the canvas measures itself with, gone: it cannot be made, and says so by throwing.
+  await page.evaluate(() => {
+    const state = window as unknown as { kept: unknown; ResizeObserver: unknown };
+    state.kept = state.ResizeObserver;
+    state.ResizeObserver = undefined;
+  });
+  await page.getByRole('button', { name: 'Solid', exact: true }).click();
+  await page.getByText(/The solid view ran into an error .* The drawing shows the same section/).waitFor();
+  await isUsable(page);
+  await page.evaluate(() => {
+    const state = window as unknown as { kept: unknown; ResizeObserver: unknown };
+    state.ResizeObserver = state.kept;
+  });
+  await page.getByRole('button', { name: 'Drawing', exact: true }).click();
+  await page.locator('.long-section svg').waitFor();
+});
+
 type Row = { id: string; revision: number; bytes: Uint8Array };
 
 /** Changes the newest saved state of the job as a failing disk would. */

@@ -1,17 +1,33 @@
 /** Where the work is kept: locked jobs, two tabs, storage that is denied, full or newer, files dropped on the page. */
-import type { Page } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+import type { BrowserContext, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { readAllJobs } from '../../src/persist/all-jobs.ts';
 import { jobToText } from '../../src/persist/job-text.ts';
 import { openApp } from '../support/browser.ts';
 import { startOwnJob } from '../support/own-job.ts';
 import { buildJob } from '../support/job-builder.ts';
 
+/** Without the dialogs of the file system the browser downloads. */
+const withDownloads = (context: BrowserContext) =>
+  context.addInitScript(() => {
+    for (const holder of [window, Window.prototype])
+      for (const name of ['showOpenFilePicker', 'showSaveFilePicker']) Reflect.deleteProperty(holder, name);
+  });
+
 const PASSPHRASE = 'four plain brass words';
 const title = (page: Page) => page.getByRole('textbox', { name: 'Title of the job' });
 const titleOf = (page: Page) => title(page).inputValue();
+/** The menu closes when the focus goes elsewhere, as it does while a page settles: then it is opened again. */
 const menu = async (page: Page, item: string | RegExp) => {
-  await page.locator('.job-menu > summary').click();
-  await page.getByRole('button', { name: item }).click();
+  const entry = page.locator('.job-menu').getByRole('button', { name: item });
+  await expect
+    .poll(async () => {
+      if (!(await entry.isVisible())) await page.locator('.job-menu > summary').click();
+      return entry.isVisible();
+    })
+    .toBe(true);
+  await entry.click();
 };
 
 async function rename(page: Page, text: string): Promise<void> {
@@ -100,6 +116,83 @@ test('a second tab looks on, and takes over when asked; the first one can take i
   await expect.poll(() => titleOf(page)).toBe('Pump house, back');
 });
 
+test('a job with markup in its name: listed as text, saved with all others, deleted, brought back, removed for good', async () => {
+  const name = '<img src=x onerror="document.title=1">\u202E & =1+1';
+  const { page } = await openApp({ prepare: withDownloads });
+  await startJob(page, 'Boat shed');
+  await menu(page, 'New empty job');
+  await expect.poll(() => titleOf(page)).toBe('My cylinder');
+  await rename(page, name);
+  await page.getByText(/^saved .* on this computer/).waitFor();
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    menu(page, 'Save all jobs to one file…'),
+  ]);
+  const all = readAllJobs(readFileSync(await download.path(), 'utf8'));
+  expect(all.type === 'success' && all.jobs.map(({ title }) => title)).toEqual([name, 'Boat shed']);
+
+  await menu(page, 'Jobs on this computer…');
+  const line = page.getByRole('listitem').filter({ hasText: name });
+  await line.getByRole('button', { name: 'Delete', exact: true }).click();
+  await line.getByText('deleted').waitFor();
+  await line.getByRole('button', { name: 'Bring back' }).click();
+  await line.getByRole('button', { name: 'Delete', exact: true }).click();
+  await line.getByRole('button', { name: 'Remove for good…' }).click();
+  const keep = line.getByRole('button', { name: 'Keep it' });
+  await expect.poll(() => keep.evaluate((each) => each === document.activeElement)).toBe(true);
+  await keep.click();
+  expect(await storedText(page)).toContain('onerror');
+  await line.getByRole('button', { name: 'Remove for good…' }).click();
+  await line.getByRole('button', { name: 'Remove it' }).click();
+  await line.waitFor({ state: 'detached' });
+  expect(await storedText(page)).not.toContain('onerror');
+  expect(await titleOf(page)).not.toBe(name);
+  expect(await page.title()).toBe('Shearsight');
+  await page.getByRole('listitem').filter({ hasText: 'Boat shed' }).waitFor();
+});
+
+test('a deleted job does not come back at the next start, until it is brought back', async () => {
+  const { page } = await openApp();
+  await startJob(page, 'Chapel door');
+  const listed = page.getByRole('listitem').filter({ hasText: 'Chapel door' });
+  await menu(page, 'Jobs on this computer…');
+  await listed.getByRole('button', { name: 'Delete', exact: true }).click();
+  await listed.getByText('deleted').waitFor();
+  await page.reload();
+  await menu(page, 'Jobs on this computer…');
+  await listed.getByText('deleted').waitFor();
+  expect(await titleOf(page)).not.toBe('Chapel door');
+  await listed.getByRole('button', { name: 'Bring back' }).click();
+  await listed.getByRole('button', { name: 'Chapel door' }).click();
+  await expect.poll(() => titleOf(page)).toBe('Chapel door');
+  // Opened once more while it is open: it stays this tab's to save.
+  await menu(page, 'Jobs on this computer…');
+  await listed.getByRole('button', { name: 'Chapel door' }).click();
+  await page.locator('dialog').waitFor({ state: 'detached' });
+  await rename(page, 'Chapel, side door');
+  await page.getByText(/^saved .* on this computer/).waitFor();
+  expect(await page.getByText('open in another tab').count()).toBe(0);
+});
+
+test('the example changed before saving is loaded: kept when another job is begun at once', async () => {
+  const held: (() => void)[] = [];
+  const { page } = await openApp({
+    prepare: (context) =>
+      context.route(/keeper-[^/]*\.js$/, async (route) => {
+        await new Promise<void>((done) => held.push(done));
+        await route.continue();
+      }),
+  });
+  await rename(page, 'Lighthouse, as I found it');
+  await expect.poll(() => held.length).toBeGreaterThan(0);
+  await page.getByRole('button', { name: 'Start with my cylinder' }).click();
+  for (const letGo of held) letGo();
+  await expect.poll(() => titleOf(page)).toBe('My cylinder');
+  await page.getByText(/^saved .* on this computer/).waitFor();
+  await menu(page, 'Jobs on this computer…');
+  await page.getByRole('listitem').filter({ hasText: 'Lighthouse, as I found it' }).waitFor();
+});
+
 test('where the browser keeps nothing, everything works and the file is offered', async () => {
   const { page } = await openApp({
     prepare: (context) =>
@@ -160,15 +253,7 @@ test('a job file dropped on the page opens; something else is told', async () =>
 });
 
 test('a file of a newer version: looked at, not changed, not saved here, handed back as it came', async () => {
-  const { page } = await openApp({
-    // Without the dialogs of the file system the browser downloads.
-    prepare: (context) =>
-      context.addInitScript(() => {
-        for (const holder of [window, Window.prototype])
-          for (const name of ['showOpenFilePicker', 'showSaveFilePicker'])
-            Reflect.deleteProperty(holder, name);
-      }),
-  });
+  const { page } = await openApp({ prepare: withDownloads });
   await page.locator('.job-menu').waitFor();
   const text = jobToText(buildJob({ title: 'From next year' }));
   const newer = { ...(JSON.parse(text) as object), schemaVersion: 99, tomorrow: { colour: 'blue' } };
