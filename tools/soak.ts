@@ -2,12 +2,14 @@
  * A long day in short: npx tsx tools/soak.ts [MINUTES] (30), after `npm run build`. Edits, undoes, slides the key, turns, looks at the
  * solids, changes stations, saves files, over and over; measures the heap after a collection and counts what lies on the graphics
  * card. Prints a line every two minutes; ends with what grew. Fails when the heap grew by more than a tenth, what the page itself
- * keeps by more than a hundredth, or counts rose.
+ * keeps by more than a twentieth, or counts rose.
  *
  * The minutes start after a warm-up of half as long, and of six rounds at least: caches fill that are meant to, and the browser compiles
  * what is used often, again and again while it learns. That is where a heap seems to grow: over a hundred edits with their undo, a
  * hundred walks through the stations and forty looks at the solids, heap snapshots differed by compiled code (7, 5 and 10 kB a time, ever
- * less) and by nothing else, not one object, array, text or function. So the last line tells both apart, from a snapshot at either end.
+ * less) and by no object, text or function at all. Eighteen whole rounds added 16 objects (0.4 kB), 63 short texts (3 kB), and 70 kB to
+ * the tables of caches that keep nothing alive (weak maps), which double when they fill up between two collections. So the last line
+ * tells both apart, from a snapshot at either end.
  */
 import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright-core';
@@ -17,7 +19,8 @@ import { startServer } from './static-server.mjs';
 
 const MINUTES = Number(process.argv[2] ?? 30);
 const MOST_GROWTH = 0.1;
-const MOST_KEPT_GROWTH = 0.01;
+/** Of some 5 MB: room for the doubling of two tables. */
+const MOST_KEPT_GROWTH = 0.05;
 const WARM_MINUTES = MINUTES / 2;
 const WARM_ROUNDS = 6;
 
