@@ -25,7 +25,7 @@ type Row = { readonly what: string; readonly mark: Omit<FigureMark, 'name'>; rea
 
 export function PracticeMarks({ card, truth, read }: PracticeMarksProps) {
   const words = useWords();
-  const { practice, tongue } = words;
+  const { practice, common, tongue } = words;
   const [isReleased, setReleased] = useState(false);
   const title = useId();
   const place = useRef<HTMLParagraphElement>(null);
@@ -49,7 +49,13 @@ export function PracticeMarks({ card, truth, read }: PracticeMarksProps) {
     <section className="practice-marks learn-paper" aria-labelledby={title}>
       <header className="paper-head">
         <h3 id={title}>{words.station.pages.practice}</h3>
-        <p className="paper-tally">{fill(practice.card, { label: card.label, unit: card.unit }, ruler)}</p>
+        <p className="paper-tally">
+          {fill(
+            practice.card,
+            { label: card.label, unit: card.unit === 'in' ? common.unitIn : common.unitMm },
+            ruler,
+          )}
+        </p>
         <NameLine />
       </header>
       <p ref={place} tabIndex={-1} className="question-result">

@@ -33,7 +33,7 @@ export function PracticePage() {
 }
 
 function OnBench({ file, typed }: PracticeOnBench) {
-  const { practice, tongue } = useWords();
+  const { practice, common, tongue } = useWords();
   const { store } = useDesk();
   const [truth, setTruth] = useState<Figures | null>(null);
   const { card } = file;
@@ -43,7 +43,11 @@ function OnBench({ file, typed }: PracticeOnBench) {
   return (
     <>
       <h3 className="practice-card">
-        {fill(practice.card, { label: card.label, unit: card.unit }, { unit: card.unit, tongue })}
+        {fill(
+          practice.card,
+          { label: card.label, unit: card.unit === 'in' ? common.unitIn : common.unitMm },
+          { unit: card.unit, tongue },
+        )}
       </h3>
       <FigureFields
         card={card}
