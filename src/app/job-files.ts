@@ -105,17 +105,20 @@ export async function saveLocked({ document }: Workshop, passphrase: string): Pr
   return saved.type === 'error' ? saved.problems.map(({ message }) => message) : [];
 }
 
-/** Saves every job of this browser that can be read, but for deleted ones, to one file. */
+/**
+ * Saves every job of this browser that can be read to one file, but for deleted and locked ones: the file is in clear, and who
+ * locked a job did not mean it to be there, open or not.
+ */
 export async function saveAll({ keeper }: Workshop, day: string): Promise<string | null> {
   const kept = await keeper;
   if (kept === null) return 'This browser keeps nothing here: there are no other jobs.';
   await kept.flush();
   const jobs: Job[] = [];
   let left = 0;
-  for (const { id, trashedAt } of await kept.list.list()) {
+  for (const { id, trashedAt, isSealed } of await kept.list.list()) {
     if (trashedAt !== null) continue;
-    const opened = await kept.list.open(id);
-    const entry = opened.type === 'success' ? opened.history.entries[opened.history.present] : undefined;
+    const opened = isSealed ? null : await kept.list.open(id);
+    const entry = opened?.type === 'success' ? opened.history.entries[opened.history.present] : undefined;
     if (entry === undefined) left += 1;
     else jobs.push(entry.job);
   }
@@ -123,7 +126,7 @@ export async function saveAll({ keeper }: Workshop, day: string): Promise<string
   const said = tellSaved(await saveAllJobs(jobs, day));
   return said === null || left === 0
     ? said
-    : `${said} ${left === 1 ? 'One job that is' : `${left} jobs that are`} locked or damaged could not be put in.`;
+    : `${said} ${left === 1 ? 'One job that is locked or damaged is' : `${left} jobs that are locked or damaged are`} not in it; a locked one is saved under its passphrase.`;
 }
 
 function tellSaved(saved: SavedFile): string | null {

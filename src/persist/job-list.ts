@@ -17,6 +17,8 @@ export type ListedJob = {
   /** Null for a job whose newest row cannot be read: locked, or damaged. */
   readonly title: string | null;
   readonly state: 'good' | 'locked' | 'damaged';
+  /** Kept under a passphrase, though it may be open now. */
+  readonly isSealed: boolean;
   readonly savedAt: string;
   readonly revision: number;
   /** When it was deleted; null for a job that was not. */
@@ -83,6 +85,7 @@ async function listJobs(database: Database, codec: RowCodec): Promise<readonly L
         id,
         savedAt,
         revision,
+        isSealed: row.sealed,
         trashedAt: trashedAt.get(id) ?? null,
         ...(await readListed(row, codec)),
       };

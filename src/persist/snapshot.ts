@@ -23,10 +23,10 @@ export type ReadSnapshot =
 
 const NAME_MOST = 400;
 
-/** Writes a snapshot; its job is stamped with the revision it is saved as. */
+/** Writes a snapshot; its job is stamped with the revision it is saved as. A name too long to be read again is cut. */
 export function snapshotToText(snapshot: Snapshot, revision: number): string {
-  const { job, ...rest } = snapshot;
-  return JSON.stringify({ ...rest, job: { ...job, revision } });
+  const { job, name, ...rest } = snapshot;
+  return JSON.stringify({ ...rest, name: name.slice(0, NAME_MOST), job: { ...job, revision } });
 }
 
 /** Reads a snapshot in full, its job migrated and checked. */

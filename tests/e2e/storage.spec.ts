@@ -72,7 +72,7 @@ async function givePassphrase(page: Page, text: string): Promise<void> {
 }
 
 test('a locked job: nothing in clear any more, opened again with its passphrase only', async () => {
-  const { page } = await openApp();
+  const { page } = await openApp({ prepare: withDownloads });
   await startJob(page, 'Vestry cupboard');
   expect(await storedText(page)).toContain('Vestry cupboard');
   await menu(page, 'Lock this job…');
@@ -84,6 +84,12 @@ test('a locked job: nothing in clear any more, opened again with its passphrase 
   await rename(page, 'Vestry chest');
   await page.getByText(/^saved .* on this computer/).waitFor();
   expect(await storedText(page)).not.toContain('Vestry');
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    menu(page, 'Save all jobs to one file…'),
+  ]);
+  expect(readFileSync(await download.path(), 'utf8')).not.toContain('Vestry');
+  await page.getByText('One job that is locked or damaged is not in it').waitFor();
 
   await page.reload();
   await page.getByText('This job is locked with a passphrase.').waitFor();

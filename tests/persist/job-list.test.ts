@@ -56,6 +56,7 @@ describe('the job list', () => {
         savedAt: '2031-02-03T04:01:00.000Z',
         revision: 1,
         trashedAt: null,
+        isSealed: false,
       },
       {
         id: 'a-job',
@@ -64,6 +65,7 @@ describe('the job list', () => {
         savedAt: '2031-02-03T04:00:00.000Z',
         revision: 1,
         trashedAt: null,
+        isSealed: false,
       },
     ]);
   });
