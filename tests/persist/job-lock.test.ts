@@ -35,7 +35,7 @@ describe('the lock of a job', () => {
 
   it('is free again when it is released', async () => {
     const browser = new Browser();
-    (await lockJob('a', browser.options('one'))).release();
+    await (await lockJob('a', browser.options('one'))).release();
     await settle();
     expect((await lockJob('a', browser.options('two'))).kind).toBe('mine');
     expect(browser.log).toEqual([]);
@@ -101,7 +101,7 @@ describe('the lock of a job', () => {
     const browser = new Browser();
     const lock = await lockJob('a', browser.options('one'));
     expect(browser.channels.openCount).toBe(1);
-    lock.release();
+    await lock.release();
     await settle();
     expect(browser.channels.openCount).toBe(0);
   });

@@ -23,6 +23,9 @@ type LengthFieldProps = {
   readonly placeholder?: string;
 };
 
+/** A question that nobody sees is no question. Called once for each that comes. */
+const bringIntoSight = (element: HTMLElement | null) => element?.scrollIntoView({ block: 'nearest' });
+
 type Trouble =
   | {
       readonly kind: 'ask';
@@ -128,7 +131,7 @@ export function LengthField({
         {entry.echo}
       </span>
       {trouble === null ? null : (
-        <div className="length-trouble" id={`${id}trouble`} role="status">
+        <div className="length-trouble" id={`${id}trouble`} role="status" ref={bringIntoSight}>
           <p>{trouble.message}</p>
           {trouble.kind === 'ask' ? (
             <div className="length-choices">

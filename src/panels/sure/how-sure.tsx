@@ -120,7 +120,7 @@ function Figures({ look, sure }: { readonly look: Look; readonly sure: Sureness 
   const percent = (share: number | null) =>
     share === null ? 'not known' : `${(share * 100).toFixed(share > 0.99 ? 1 : 0)} %`;
   return (
-    <details className="sure-figures">
+    <details className="fold sure-figures">
       <summary className="small">Figures behind the words</summary>
       <p className="small quiet">
         Shares of ten thousand draws from what the readings leave open. They stand on guesses: how a caliper

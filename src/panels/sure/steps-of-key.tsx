@@ -27,7 +27,7 @@ export function StepsOfKey({ look }: { readonly look: Look }) {
   const fit = step === null ? null : fitSteps(depths, step);
   const say = (mm: number) => formatLength(mm, { unit, hasUnit: true });
   return (
-    <details className="sure-figures">
+    <details className="fold sure-figures">
       <summary className="small">Is the key worn? Try even steps</summary>
       <p className="small quiet">
         If the key was cut to even steps, its root depths show them. A guess only: nothing is changed by it,
