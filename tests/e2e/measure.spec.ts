@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { desk, openApp, phone } from '../support/browser.ts';
+import { startOwnJob } from '../support/own-job.ts';
 
 const headline = (page: Page) => page.locator('.answer-headline');
 const field = (page: Page, name: string) => page.getByRole('textbox', { name, exact: true });
@@ -222,4 +223,17 @@ test('a pasted rectangle is shown first, and is one step', async () => {
   await page.getByRole('button', { name: 'Undo: Pasted 3 readings' }).click();
   expect(await field(page, 'Root depth, cut 2').inputValue()).toBe('.4080');
   expect(await field(page, 'Root depth, cut 3').inputValue()).toBe('.3180');
+});
+
+test('on a phone the answer asks chamber by chamber, and Enter goes on in what it asks', async () => {
+  const { page } = await openApp({ viewport: phone });
+  await startOwnJob(page);
+  await field(page, 'Plug diameter').fill('.874');
+  await field(page, 'Plug diameter').press('Enter');
+  const card = page.locator('.quick-field input');
+  await card.focus();
+  await typeValues(page, ['.364', '.468', '.410']);
+  await eventually(() => headline(page).innerText()).toContain('ball + bottom pin of chamber 2');
+  expect(await page.locator('.quick-field').innerText()).toContain('Ball + bottom pin, chamber 2');
+  expect(await card.evaluate((input) => input === document.activeElement)).toBe(true);
 });

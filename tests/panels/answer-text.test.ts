@@ -186,6 +186,19 @@ describe('the same error everywhere', () => {
     expect(answer.verdictsWait).toBe(true);
     expect(answer.points.map((point) => point.text).join(' ')).toContain('zero of the caliper');
     expect(answer.points.map((point) => point.text).join(' ')).not.toContain('Chamber 2');
+    expect(answer.points[0]?.text).toContain('That is one wrong measurement');
+  });
+
+  test('accuses nobody of what the readings leave open', () => {
+    const slightly: MadeUpChamber = { verdict: "can't say yet", offset: 0.0002 };
+    const answer = answerText(
+      madeUpEvaluation([slightly, slightly, slightly], { verdict: "can't say yet", lean: null }, 0.0002),
+      'in',
+    );
+    expect(answer.verdictsWait).toBe(true);
+    expect(answer.points[0]?.text).toMatch(
+      /^That is no more than the readings leave open \(±\.\d+ in\): no pin/,
+    );
   });
 });
 

@@ -83,9 +83,18 @@ export function sayLength(mm: number, unit: LengthUnit, jobUnit: JobUnit): strin
   }
 }
 
+/** From where to where a value may be, in three figures; rounded inwards, so that both ends are taken. */
 function sayRange(range: LengthRange, unit: JobUnit): string {
-  const say = unit === 'in' ? inchText : mmText;
-  return `${say(range.fromMm).replace(/ (?:in|mm)$/u, '')} to ${say(range.toMm)}`;
+  const [say, unitMm] = unit === 'in' ? [inchText, inchesToMm(1)] : [mmText, 1];
+  const from = say(threeFigures(range.fromMm / unitMm, Math.ceil) * unitMm);
+  return `${from.replace(/ (?:in|mm)$/u, '')} to ${say(threeFigures(range.toMm / unitMm, Math.floor) * unitMm)}`;
+}
+
+function threeFigures(value: number, round: (value: number) => number): number {
+  if (value === 0) return 0;
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(value))) - 2);
+  // A hair of slack: 0.3 is three tenths, whatever the machine makes of it.
+  return round(value / step + (round === Math.ceil ? -1e-9 : 1e-9)) * step;
 }
 
 /** Gives an example inside the range: the middle of it when the usual one does not fit. */

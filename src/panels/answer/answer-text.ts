@@ -73,7 +73,8 @@ function mainAnswer(evaluation: Evaluation, unit: JobUnit, what: WhatTurns): Ans
   const line = evaluation.lines.find((each) => each.line === what.focus);
   if (line === undefined || line.verdict === 'unknown')
     return stillToMeasure(evaluation, unit, line ?? null, what);
-  if (evaluation.commonError !== null) return sameEverywhere(evaluation.commonError.offset, unit);
+  if (evaluation.commonError !== null)
+    return sameEverywhere(evaluation.commonError.offset, leastUncertainty(evaluation), unit);
   const all = placed(evaluation, line);
   const blocked = all.filter(({ chamber }) => line.blockedBy.includes(chamber.chamber));
   const words = lineWording(evaluation, line.line, what);
@@ -125,10 +126,20 @@ function answer(
   return { tone, headline, points, assumes, expected: null, verdictsWait: false };
 }
 
-function sameEverywhere(offset: number, unit: JobUnit): Answer {
+/** Of all splits, how well the best known one is known. mm. */
+function leastUncertainty({ chambers }: Evaluation): number {
+  return Math.min(...chambers.flatMap(({ splits }) => splits.map((split) => split.expandedUncertainty)));
+}
+
+function sameEverywhere(offset: number, uncertainty: number, unit: JobUnit): Answer {
   const way = offset > 0 ? 'high' : 'low';
+  const isWithin = Math.abs(offset) <= uncertainty;
   const text =
-    'That is one wrong measurement, hardly so many wrong pins. Check the zero of the caliper, the plug diameter ' +
+    (isWithin
+      ? `That is no more than the readings leave open (±${amount(uncertainty, unit)}): no pin is wrong by it. ` +
+        'What would tell is measured once for all: '
+      : 'That is one wrong measurement, hardly so many wrong pins. ') +
+    `${isWithin ? 'check' : 'Check'} the zero of the caliper, the plug diameter ` +
     'and how the key sits before changing any pin.';
   return {
     ...answer('unsure', `Every chamber is ${way} by about ${amount(offset, unit)}.`, [], []),

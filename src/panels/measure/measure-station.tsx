@@ -1,5 +1,5 @@
 /** The station where readings are entered: the answer first, then what is asked once, then a row for each chamber. */
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { known } from '../../model/assert.ts';
 import { setOverBallDiameter } from '../../model/edit/edit-key.ts';
 import { setStandsUpBy } from '../../model/edit/edit-seating.ts';
@@ -106,9 +106,22 @@ function Station({ look }: { readonly look: Look }) {
 
 /** On a phone the field that decides is in the answer itself: no scrolling to try another pin. */
 function QuickField({ field }: { readonly field: FieldSpec | null }) {
+  const place = useRef<HTMLDivElement>(null);
+  const goesOn = useRef(false);
+  // Another field in the same place: who went on with Enter goes on in it.
+  useEffect(() => {
+    if (goesOn.current) place.current?.querySelector('input')?.focus();
+    goesOn.current = false;
+  }, [field?.id]);
   if (field === null) return null;
   return (
-    <div className="quick-field">
+    <div
+      className="quick-field"
+      ref={place}
+      onKeyDownCapture={({ key }) => {
+        goesOn.current = key === 'Enter';
+      }}
+    >
       <span aria-hidden="true">{field.label}</span>
       <LengthField key={field.id} field={field} />
     </div>
@@ -124,7 +137,12 @@ function quickField(look: Look, columns: readonly Column[], answer: Answer): Fie
   const fields = columns
     .filter(({ id }) => !(isInner && id.startsWith('master')))
     .flatMap((column) => [...column.fields.entries()]);
-  if (answer.tone === 'waiting') return fields.find(([, field]) => field.value === undefined)?.[1] ?? null;
+  if (answer.tone === 'waiting') {
+    // In the order in which the answer asks: chamber by chamber.
+    const open = fields.filter(([, field]) => field.value === undefined);
+    const first = look.rows.rows.find((row) => open.some(([id]) => id === row.chamber.id));
+    return open.find(([id]) => id === first?.chamber.id)?.[1] ?? null;
+  }
   const chamber = named ?? look.rows.rows[0]?.chamber.id;
   return fields.findLast(([id]) => id === chamber)?.[1] ?? null;
 }
