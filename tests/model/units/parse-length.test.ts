@@ -229,7 +229,8 @@ describe('the sentences of parseLength', () => {
     const options = { unit: 'in', plausible: { fromMm: 1, toMm: 20 } } as const;
     const refused = parseLength('90', options);
     expect(refused).toHaveProperty('message', expect.stringContaining('outside 0.0394 to 0.787 in'));
-    for (const end of ['0.0394', '0.787']) expect(parseLength(end, options)).toMatchObject({ type: 'length' });
+    for (const end of ['0.0394', '0.787'])
+      expect(parseLength(end, options)).toMatchObject({ type: 'length' });
   });
 
   it('say what is wrong', () => {
