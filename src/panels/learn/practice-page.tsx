@@ -3,7 +3,7 @@
  * figures beside the readings. What was under the seal is held by this page only while it is open.
  */
 import { useId, useState } from 'react';
-import { type PracticeFault, readPracticeFile } from '../../model/learning/practice-file.ts';
+import { readPracticeFile } from '../../model/learning/practice-file.ts';
 import {
   type FigureName,
   type Figures,
@@ -14,6 +14,7 @@ import {
 import type { PracticeOnBench } from '../../state/learning-store.ts';
 import { useDesk, useLearning } from './desk-context.ts';
 import { figureLabel, FigureFields } from './figure-fields.tsx';
+import { FileChoice } from './file-choice.tsx';
 import { fill } from './fill.ts';
 import { PracticeMarks } from './practice-marks.tsx';
 import { typedMm } from './typed-length.tsx';
@@ -166,29 +167,11 @@ function MarkForm({ file, missing, onOpened }: MarkFormProps) {
 function OpenPractice() {
   const { practice } = useWords();
   const { store } = useDesk();
-  const id = useId();
-  const [fault, setFault] = useState<PracticeFault | null>(null);
-  const read = async (file: File | undefined) => {
-    if (file === undefined) return;
-    const opened = readPracticeFile(await file.text());
-    setFault(opened.type === 'error' ? opened.fault : null);
-    if (opened.type === 'practice') store.getState().set({ practice: { file: opened.file, typed: {} } });
+  const take = (text: string) => {
+    const opened = readPracticeFile(text);
+    if (opened.type === 'error') return practice.faults[opened.fault];
+    store.getState().set({ practice: { file: opened.file, typed: {} } });
+    return '';
   };
-  return (
-    <div className="learn-length no-print">
-      <label className="learn-label" htmlFor={id}>
-        {practice.open}
-      </label>
-      <input
-        id={id}
-        className="learn-file"
-        type="file"
-        accept=".json,application/json"
-        onChange={(event) => void read(event.target.files?.[0])}
-      />
-      <p className="question-lacks" role="alert">
-        {fault === null ? '' : practice.faults[fault]}
-      </p>
-    </div>
-  );
+  return <FileChoice label={practice.open} onText={take} className="no-print" />;
 }

@@ -6,7 +6,6 @@ import {
   type LessonSet,
   readSetFile,
   setFileText,
-  type SetFault,
   setLink,
   steady,
   USUAL_TOLERANCE_MM,
@@ -16,6 +15,7 @@ import { Choice } from '../shared/choice.tsx';
 import { usePreference, useServices } from '../shared/services.tsx';
 import { AnswerKey } from './answer-key.tsx';
 import { useDesk } from './desk-context.ts';
+import { FileChoice } from './file-choice.tsx';
 import { fill, givenText } from './fill.ts';
 import { SetLessons } from './set-lessons.tsx';
 import { TypedLength, typedMm } from './typed-length.tsx';
@@ -193,29 +193,14 @@ function SetTools({ set, open }: SetToolsProps) {
 
 function OpenSet({ onOpen }: { readonly onOpen: (set: LessonSet) => void }) {
   const { teach, tongue } = useWords();
-  const id = useId();
-  const [fault, setFault] = useState<SetFault | null>(null);
-  const read = async (file: File | undefined) => {
-    if (file === undefined) return;
-    const opened = readSetFile(await file.text());
-    setFault(opened.type === 'error' ? opened.fault : null);
-    if (opened.type === 'set') onOpen(opened.set);
+  const take = (text: string) => {
+    const opened = readSetFile(text);
+    if (opened.type === 'error') {
+      const { fault, part } = opened.fault;
+      return fill(teach.faults[fault], { part }, { unit: 'in', tongue });
+    }
+    onOpen(opened.set);
+    return '';
   };
-  return (
-    <div className="learn-length">
-      <label className="learn-label" htmlFor={id}>
-        {teach.open}
-      </label>
-      <input
-        id={id}
-        className="learn-file"
-        type="file"
-        accept=".json,application/json"
-        onChange={(event) => void read(event.target.files?.[0])}
-      />
-      <p className="question-lacks" role="alert">
-        {fault === null ? '' : fill(teach.faults[fault.fault], { part: fault.part }, { unit: 'in', tongue })}
-      </p>
-    </div>
-  );
+  return <FileChoice label={teach.open} onText={take} />;
 }
