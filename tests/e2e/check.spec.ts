@@ -33,6 +33,8 @@ test('the solid view draws the cylinder', async () => {
   const canvas = page.locator('.solid-place canvas');
   await canvas.waitFor();
   await eventually(async () => coloursOf(await canvas.screenshot())).toBeGreaterThan(20);
+  const widthOf = async (at: string) => (await page.locator(at).first().boundingBox())?.width ?? 0;
+  expect(await widthOf('.solid-place canvas')).toBeGreaterThan(0.98 * (await widthOf('.solid-place')));
 });
 
 test('without WebGL the solid view says why it is not there, and the drawing stays', async () => {
