@@ -17,7 +17,7 @@ const storage = [
 const frame = [
   ban(
     'CallExpression[callee.name=/^(requestAnimationFrame|useFrame)$/]',
-    'Time runs in one place: src/scene/animation-driver.tsx, src/app/motion.ts or camera code.',
+    'Time runs in one place: src/scene/animation-driver.tsx, src/app/motion.ts, src/app/main.ts (the first paint) or camera code.',
   ),
 ];
 const chance = [
@@ -68,7 +68,12 @@ export default tseslint.config(
   },
   { files: ['src/persist/**'], rules: { 'no-restricted-syntax': ['error', ...frame, ...defaultExport] } },
   {
-    files: ['src/scene/animation-driver.tsx', 'src/scene/camera*.tsx', 'src/app/motion.ts'],
+    files: [
+      'src/scene/animation-driver.tsx',
+      'src/scene/camera*.tsx',
+      'src/app/motion.ts',
+      'src/app/main.ts',
+    ],
     rules: { 'no-restricted-syntax': ['error', ...storage, ...defaultExport] },
   },
   {

@@ -10,6 +10,15 @@ type ModuleInfoOf = (id: string) => {
   readonly importers: readonly string[];
 } | null;
 
+/** What the page's script loads as soon as the first picture is painted. */
+const START = '/src/app/start.tsx';
+
+/** Tells whether a module belongs to the page's own script, which is there before the app. */
+function isOfPage(id: string, infoOf: ModuleInfoOf): boolean {
+  const isOfEntry = infoOf(id)?.importers.some((importer) => infoOf(importer)?.isEntry === true) ?? false;
+  return isOfEntry || id.includes('vite/preload-helper');
+}
+
 const inFirstLoad = new Map<string, boolean>();
 
 /** Tells whether the page imports a module statically, through whatever others. */
@@ -19,7 +28,8 @@ function isInFirstLoad(id: string, infoOf: ModuleInfoOf): boolean {
   inFirstLoad.set(id, false);
   const info = infoOf(id);
   const answer =
-    info !== null && (info.isEntry || info.importers.some((importer) => isInFirstLoad(importer, infoOf)));
+    info !== null &&
+    (id.endsWith(START) || info.importers.some((importer) => isInFirstLoad(importer, infoOf)));
   inFirstLoad.set(id, answer);
   return answer;
 }
@@ -46,6 +56,10 @@ export default defineConfig({
           // station added later would split it again. Everything else follows from what is loaded on demand: a group that took
           // in three or Dexie by name would take their dependencies along.
           groups: [
+            // What the page's own script needs, alone: what loads the rest, and the style of the first picture.
+            {
+              name: (id, graph) => (isOfPage(id, (each) => graph.getModuleInfo(each)) ? 'page' : null),
+            },
             { name: 'react', test: /node_modules[\\/](react|react-dom|scheduler)[\\/]/ },
             {
               name: (id, graph) => (isInFirstLoad(id, (each) => graph.getModuleInfo(each)) ? 'first' : null),

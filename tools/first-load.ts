@@ -1,7 +1,8 @@
 /**
- * What a browser needs from dist/ before the first picture and the first editable field: index.html, its style sheets, and its
- * scripts with everything they import statically. Read out of the built files themselves, not out of the bundler's opinion.
- * What is imported on demand (`import()`), fonts and icons are not part of it.
+ * What a browser needs from dist/ before the first editable field: index.html, its style sheets, its scripts, what the page's own
+ * scripts load as soon as the first picture is painted, and everything they import statically. Read out of the built files
+ * themselves, not out of the bundler's opinion. What is imported on demand (`import()`) further in, fonts and icons are not part
+ * of it.
  */
 import { readFileSync, readdirSync } from 'node:fs';
 import { join, posix } from 'node:path';
@@ -20,7 +21,9 @@ export function firstLoad(dist: string): FirstLoad {
   const read = (path: string) => readFileSync(join(dist, path), 'utf8');
   const needed = new Set<string>(['index.html']);
   const html = read('index.html');
-  for (const address of linkedFrom(html)) addWithImports(posix.normalize(address), needed, read);
+  const linked = linkedFrom(html).map((address) => posix.normalize(address));
+  const loaded = linked.filter((path) => path.endsWith('.js')).flatMap((path) => loadedBy(path, read(path)));
+  for (const path of [...linked, ...loaded]) addWithImports(path, needed, read);
   if (![...needed].some((path) => path.endsWith('.js')))
     throw new Error('dist/index.html loads no script: is it built?');
 
@@ -38,6 +41,16 @@ function linkedFrom(html: string): string[] {
     const address = /\s(?:src|href)="([^"]+)"/.exec(tag)?.[1];
     return isNeeded && address !== undefined && !/\.woff2?$/.test(address) ? [address] : [];
   });
+}
+
+/** What the page's own script loads: the bundler lists it in the script, style sheets as well. */
+function loadedBy(path: string, code: string): string[] {
+  const { module } = parseSync(path, code, { sourceType: 'module' });
+  const imported = module.dynamicImports.map(({ moduleRequest }) =>
+    code.slice(moduleRequest.start + 1, moduleRequest.end - 1),
+  );
+  const sheets = [...code.matchAll(/["'`](\.\/[^"'`]+\.css)["'`]/g)].map((match) => match[1] ?? '');
+  return [...imported, ...sheets].map((address) => posix.join(posix.dirname(path), address));
 }
 
 function addWithImports(path: string, found: Set<string>, read: (path: string) => string): void {

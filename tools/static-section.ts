@@ -1,6 +1,6 @@
 /**
- * The example's long section as SVG text, drawn at build time by the same code that draws it on screen. tools/draw-example.ts
- * does the drawing; it is loaded through Vite because it and what it imports are TypeScript.
+ * The example's answer and long section as a piece of the page, made at build time by the same code that makes them on screen.
+ * tools/draw-example.ts does it; it is loaded through Vite because it and what it imports are TypeScript.
  */
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
@@ -9,15 +9,35 @@ import { runnerImport } from 'vite';
 
 const at = (path: string) => fileURLToPath(new URL(`../${path}`, import.meta.url));
 
-type DrawExample = { readonly drawExample: (jobText: string) => string };
+type DrawExample = {
+  readonly drawExample: (
+    jobText: string,
+  ) => Readonly<Record<'section' | 'mark' | 'headline' | 'point', string>>;
+};
 
 export async function drawExampleSection(): Promise<string> {
   const drawer = at('tools/draw-example.ts');
   const example = at('public/examples/lighthouse.json');
   if (!existsSync(drawer) || !existsSync(example)) return '';
   const { module } = await runnerImport<DrawExample>(drawer, { configFile: false, logLevel: 'error' });
-  const svg = checked(module.drawExample(await readFile(example, 'utf8')));
-  return `<div class="first-picture">\n${svg.trimEnd()}\n</div>`;
+  const { section, mark, headline, point } = module.drawExample(await readFile(example, 'utf8'));
+  return `<div class="desk first">
+<p class="first-bar">Shearsight</p>
+<div class="desk-station first-answer"><div class="first-station">
+<p class="quiet">An example, invented.</p>
+<p class="answer-headline">${checked(mark)}<span>${escaped(headline)}</span></p>
+<div class="answer-body"><p class="answer-point">${escaped(point)}</p></div>
+</div></div>
+<div class="desk-section first-section">
+<div class="first-picture">
+${checked(section).trimEnd()}
+</div>
+</div>
+</div>`;
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
 }
 
 /** The page's policy allows no inline style and no script: a picture that has one would arrive broken. */

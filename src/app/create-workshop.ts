@@ -19,7 +19,7 @@ import {
 import { createViewStore, type ViewStore } from '../state/view-store.ts';
 import type { Keeper, KeeperOptions } from './keeper.ts';
 import { startMotion } from './motion.ts';
-import { pageHasTime } from './page-has-time.ts';
+import { breath, pageHasTime } from './page-has-time.ts';
 
 export type Workshop = {
   readonly document: DocumentStore;
@@ -143,6 +143,11 @@ function slideHalfWay(view: ViewStore, job: Job): void {
 /** Saving needs more code than the first picture: it is loaded when the page has time, or at once to go on with a job. */
 async function startKeeping(options: KeeperOptions, isComingBack: boolean): Promise<Keeper | null> {
   if (!isComingBack) await pageHasTime();
+  // Piece by piece, so that a press gets in between.
+  await import('../model/schema/job-schema.ts');
+  await breath();
+  await import('../persist/database.ts');
+  await breath();
   const { openKeeper } = await import('./keeper.ts');
   return openKeeper(options);
 }

@@ -5,3 +5,10 @@ export function pageHasTime(): Promise<void> {
     else setTimeout(resolve, 200);
   });
 }
+
+/** Ends a piece of work, so that what waits gets in between: a press, a scroll, a picture. */
+export function breath(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve);
+  });
+}

@@ -1,7 +1,8 @@
 /** The frame around the stations: top bar, the station, the section beside it. */
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { useStore } from 'zustand';
 import { SectionPane } from '../panels/section/section-pane.tsx';
+import { forgetFirstWidths } from '../panels/shared/first-widths.ts';
 import { useLook } from '../panels/shared/look.ts';
 import { ServicesProvider, useDocument, useServices, useView } from '../panels/shared/services.tsx';
 import type { Workshop } from './create-workshop.ts';
@@ -43,6 +44,7 @@ function Frame({ workshop }: { readonly workshop: Workshop }) {
   const isExample = useStore(workshop.document, ({ job }) => workshop.services.isExample(job));
   const isInTrouble = useDocument(({ saved }) => saved.kind === 'failed' || saved.kind === 'conflict');
   const isNewer = useDocument(({ newer }) => newer !== null);
+  useEffect(forgetFirstWidths, []);
   useShortcuts(workshop);
   useStationInAddress(workshop.view);
   if (entry === undefined) return null;

@@ -178,7 +178,7 @@ test('with the system’s own colours lines, hatching, symbols and the station i
         outline: stroke('.long-section .edge-medium, .long-section .edge-wide'),
         hatching: stroke('.long-section .hatch-shell'),
         line: stroke('.long-section .shear-line'),
-        mark: stroke('.answer-headline .verdict-mark'),
+        mark: stroke('output.answer-headline .verdict-mark'),
         slider: stroke('.travel-line path'),
         current: current === null ? 'missing' : getComputedStyle(current).borderBottomColor,
       };

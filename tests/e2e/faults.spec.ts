@@ -18,7 +18,7 @@ async function rename(page: Page, text: string): Promise<void> {
 /** An edit, its picture in words, and its saving all still work. */
 async function isUsable(page: Page): Promise<void> {
   await rename(page, 'After the fault');
-  expect(await page.locator('.answer-headline').first().innerText()).toMatch(/\w/);
+  expect(await page.locator('output.answer-headline').first().innerText()).toMatch(/\w/);
 }
 
 async function openSolid(options: OpenOptions = {}) {

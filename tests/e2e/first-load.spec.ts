@@ -11,16 +11,30 @@ const withoutScripts = { context: { javaScriptEnabled: false }, expected: [/\.js
 
 test("the example's section is in the page before any script runs", async () => {
   const { page } = await openApp(withoutScripts);
-  const picture = page.locator('#root svg').first();
+  const picture = page.locator('#root svg.drawing').first();
   expect(await picture.isVisible()).toBe(true);
   const box = await picture.boundingBox();
   expect(box?.width).toBeGreaterThan(300);
   expect(box?.height).toBeGreaterThan(100);
 });
 
+test('before any script runs the section has its colours, and the answer says what it shows', async () => {
+  const { page } = await openApp(withoutScripts);
+  const fills = await page
+    .locator('#root .fill-shell, #root .fill-plug, #root .fill-key')
+    .evaluateAll((parts) => parts.map((part) => getComputedStyle(part).fill));
+  expect(new Set(fills).size).toBe(3);
+  expect(fills).not.toContain('rgb(0, 0, 0)');
+  const point = await page.locator('#root .answer-point').textContent();
+  const app = await openApp();
+  await app.page.getByRole('textbox').first().waitFor();
+  // The very words that the app says when it is there.
+  expect(await app.page.locator('.station .answer-point').first().textContent()).toBe(point);
+});
+
 test('the static section fits a phone', async () => {
   const { page } = await openApp({ ...withoutScripts, viewport: phone });
-  const box = await page.locator('#root svg').first().boundingBox();
+  const box = await page.locator('#root svg.drawing').first().boundingBox();
   expect((box?.x ?? NaN) + (box?.width ?? NaN)).toBeLessThanOrEqual(phone.width);
 });
 
@@ -39,5 +53,5 @@ test('the first picture and the first editable field need no file that the size 
   const field = page.locator('#root').getByRole('textbox').first();
   await field.waitFor();
   expect(await field.isEditable()).toBe(true);
-  expect(await page.locator('#root svg').first().isVisible()).toBe(true);
+  expect(await page.locator('#root svg.drawing').first().isVisible()).toBe(true);
 });

@@ -48,7 +48,7 @@ test('a six-chamber job takes one key beyond each value and a dozen others', asy
   await value(FLOOR);
   await reach(/^Root depth, cut 1$/);
   for (const text of [...ROOTS, ...STACKS]) await value(text);
-  await expect.poll(() => page.locator('.answer-headline').innerText()).toMatch(/turn/);
+  await expect.poll(() => page.locator('output.answer-headline').innerText()).toMatch(/turn/);
   expect(ends).toBe(2 + 2 * CHAMBERS);
   expect(others).toBeLessThanOrEqual(MOST_OTHERS);
   recordFigure({

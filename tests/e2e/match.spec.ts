@@ -93,7 +93,7 @@ describe('from sixty loose parts', () => {
     await eventually(() => captions(page)).toEqual(chosen);
     expect(await page.locator('.match-stale').count()).toBe(0);
     await page.locator('.stations').getByRole('link', { name: 'Measure' }).click();
-    await eventually(() => page.locator('.answer-headline').innerText()).toMatch(/^It should turn/);
+    await eventually(() => page.locator('output.answer-headline').innerText()).toMatch(/^It should turn/);
     await page.keyboard.press('Control+z');
     await page.locator('.stations').getByRole('link', { name: 'Parts on hand' }).click();
     await eventually(() => captions(page)).toEqual([]);
@@ -177,7 +177,7 @@ test('a cut is made deeper only after a yes', async () => {
   await button(page, 'It is cut already…').click();
   await button(page, 'Yes, it is cut').click();
   await page.locator('.stations').getByRole('link', { name: 'Measure' }).click();
-  await eventually(() => page.locator('.answer-headline').innerText()).toMatch(/^It should turn/);
+  await eventually(() => page.locator('output.answer-headline').innerText()).toMatch(/^It should turn/);
 });
 
 describe('several cylinders and keys', () => {

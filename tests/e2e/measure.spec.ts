@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { desk, openApp, phone } from '../support/browser.ts';
 import { startOwnJob } from '../support/own-job.ts';
 
-const headline = (page: Page) => page.locator('.answer-headline');
+const headline = (page: Page) => page.locator('output.answer-headline');
 const field = (page: Page, name: string) => page.getByRole('textbox', { name, exact: true });
 
 /** Waits for what the page will show: under load a step may take longer than the second that is waited by default. */

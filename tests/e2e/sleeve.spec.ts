@@ -10,7 +10,7 @@ import { desk, openApp, phone } from '../support/browser.ts';
 import { harbourJobWith } from '../support/harbour-jobs.ts';
 
 const eventually = <T>(read: () => Promise<T>) => expect.poll(read, { timeout: 30_000 });
-const headline = (page: Page) => page.locator('.answer-headline').innerText();
+const headline = (page: Page) => page.locator('output.answer-headline').innerText();
 const state = (page: Page) => page.locator('.section-state').innerText();
 const field = (page: Page, name: string) => page.getByRole('textbox', { name, exact: true });
 

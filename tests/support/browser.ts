@@ -94,5 +94,8 @@ export async function openApp(options: OpenOptions = {}): Promise<OpenedPage> {
   await options.prepare?.(context);
   const page = await context.newPage();
   await page.goto(new URL(options.path ?? '', baseUrl).href);
+  // The picture that the build put into the page shows what the app shows: tests are about the app, where it can come.
+  if (options.context?.javaScriptEnabled !== false)
+    await page.locator('.first').waitFor({ state: 'detached' });
   return { page, context, baseUrl, unexpected, ...watch };
 }

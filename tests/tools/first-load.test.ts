@@ -14,12 +14,16 @@ async function built(files: Record<string, string>): Promise<string> {
   return folder;
 }
 
-test('follows what is imported at once and leaves out what is imported on demand', async () => {
+test('follows what the page loads and what that imports at once, and leaves out what is imported on demand', async () => {
   const dist = await built({
     'index.html':
       '<script type="module" crossorigin src="./assets/main.js"></script>' +
       '<link rel="stylesheet" crossorigin href="./assets/main.css"><link rel="icon" href="./icon.svg">',
-    'assets/main.js': 'import { a } from "./a.js"; const later = () => import("./later.js"); a(later);',
+    'assets/main.js':
+      'const sheets = ["./app.js","./app.css"]; import { load } from "./load.js"; void load(() => import(`./app.js`), sheets);',
+    'assets/load.js': 'export const load = (get) => get();',
+    'assets/app.js': 'import { a } from "./a.js"; const later = () => import("./later.js"); a(later);',
+    'assets/app.css': '',
     'assets/a.js': 'export * from "./b.js"; export { c } from "./c.js"; export const a = 1;',
     'assets/b.js': 'import "./a.js"; export const b = "import(\'./later.js\')";',
     'assets/c.js': 'export const c = 1;',
@@ -33,8 +37,11 @@ test('follows what is imported at once and leaves out what is imported on demand
   const { needed, fonts, later } = firstLoad(dist);
   expect([...needed].sort()).toEqual([
     'assets/a.js',
+    'assets/app.css',
+    'assets/app.js',
     'assets/b.js',
     'assets/c.js',
+    'assets/load.js',
     'assets/main.css',
     'assets/main.js',
     'index.html',

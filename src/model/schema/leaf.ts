@@ -49,18 +49,20 @@ const readingSchema = <U extends readonly [string, ...string[]]>(units: U) =>
     left: z.optional(z.literal('out')),
   });
 
-const valueSchema = <U extends readonly [string, ...string[]]>(units: U) =>
-  z.strictObject({
-    readings: z.array(readingSchema(units)).check(z.minLength(1), z.maxLength(100)),
-    estimator: z.enum(['mean', 'minimum']),
-    basis: z.enum(['measured', 'stated', 'assumed']),
-    range: z.optional(rangeSchema()),
-  });
+const readingsSchema = <U extends readonly [string, ...string[]]>(units: U) =>
+  z.array(readingSchema(units)).check(z.minLength(1), z.maxLength(100));
+
+// Dozens of values, one schema of what is inside: making it over and over takes longer than reading a job.
+const lengthReadings = readingsSchema(['in', 'thou', 'mm']);
+const angleReadings = readingsSchema(['deg']);
+const estimator = z.enum(['mean', 'minimum']);
+const basis = z.enum(['measured', 'stated', 'assumed']);
+const range = z.optional(rangeSchema());
 
 /** A length: `value` of each reading is mm. An assumed one carries a range, which counts in the ±. */
-export const lengthSchema = () => valueSchema(['in', 'thou', 'mm']);
+export const lengthSchema = () => z.strictObject({ readings: lengthReadings, estimator, basis, range });
 /** An angle: `value` of each reading is degrees. */
-export const angleSchema = () => valueSchema(['deg']);
+export const angleSchema = () => z.strictObject({ readings: angleReadings, estimator, basis, range });
 
 export type Id = string;
 export type LengthValue = z.infer<ReturnType<typeof lengthSchema>>;

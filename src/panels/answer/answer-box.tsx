@@ -3,16 +3,9 @@ import type { ReactNode } from 'react';
 import { useView } from '../shared/services.tsx';
 import { ONE_HAND, useMedia } from '../shared/use-media.ts';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
-import type { Answer, AnswerPoint, AnswerTone } from './answer-text.ts';
-import type { VerdictSymbol } from './verdict-words.ts';
+import type { Answer, AnswerPoint } from './answer-text.ts';
+import { ANSWER_SYMBOLS } from './verdict-words.ts';
 import './answer-box.css';
-
-const SYMBOLS: Readonly<Record<AnswerTone, VerdictSymbol>> = {
-  turns: 'turns',
-  stops: 'stops',
-  unsure: 'unsure',
-  waiting: 'none',
-};
 
 type AnswerBoxProps = {
   readonly answer: Answer;
@@ -21,7 +14,7 @@ type AnswerBoxProps = {
 };
 
 export function AnswerBox({ answer, children }: AnswerBoxProps) {
-  const symbol = SYMBOLS[answer.tone];
+  const symbol = ANSWER_SYMBOLS[answer.tone];
   const isOneHand = useMedia(ONE_HAND);
   const [first, ...others] = answer.points;
   const rest = (

@@ -17,9 +17,7 @@ import {
   notMeantWords,
   otherLineWords,
 } from './line-wording.ts';
-import { splitThatMatters } from './verdict-words.ts';
-
-export type AnswerTone = 'turns' | 'stops' | 'unsure' | 'waiting';
+import { type AnswerTone, splitThatMatters } from './verdict-words.ts';
 
 /** One sentence or two about a chamber, or about none in particular. */
 export type AnswerPoint = { readonly chamber: Id | null; readonly text: string };

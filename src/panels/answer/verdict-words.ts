@@ -14,6 +14,16 @@ export type VerdictWords = {
   readonly symbol: VerdictSymbol;
 };
 
+export type AnswerTone = 'turns' | 'stops' | 'unsure' | 'waiting';
+
+/** The symbol before the answer. */
+export const ANSWER_SYMBOLS: Readonly<Record<AnswerTone, VerdictSymbol>> = {
+  turns: 'turns',
+  stops: 'stops',
+  unsure: 'unsure',
+  waiting: 'none',
+};
+
 const NOT_YET: VerdictWords = { offset: '–', verdict: 'not measured yet', symbol: 'none' };
 
 /** Words for the split of a chamber that matters at a line; by default its first line. */

@@ -5,6 +5,7 @@
 import { type ClipboardEvent, lazy, Suspense, useState } from 'react';
 import type { Id } from '../../model/schema/leaf.ts';
 import { focusOf, type Look } from '../shared/look.ts';
+import { firstWidths } from '../shared/first-widths.ts';
 import { inRem, useWidth } from '../shared/use-width.ts';
 import type { Column } from './chamber-columns.ts';
 import { ChamberRowView, LINE_TITLES } from './chamber-row.tsx';
@@ -40,7 +41,7 @@ export function ChamberTable({ look, columns, verdictsWait, onPaste }: ChamberTa
     });
   };
   const { looseCuts } = look.rows;
-  const [frame, width] = useWidth<HTMLDivElement>();
+  const [frame, width] = useWidth<HTMLDivElement>(firstWidths().station);
   const { lines } = look.evaluation;
   const focusLine = focusOf(look);
   const useTitle = useWords(look, focusLine);

@@ -5,6 +5,7 @@ import { useServices, useView } from '../shared/services.tsx';
 import { ONE_COLUMN, ONE_HAND, useMedia } from '../shared/use-media.ts';
 import { useWindowHeight } from '../shared/use-window-height.ts';
 import { LongSectionView } from './long-section-view.tsx';
+import { pictureHeight } from './picture-height.ts';
 import { SectionTools } from './section-tools.tsx';
 import { TravelSlider } from './travel-slider.tsx';
 import './section-pane.css';
@@ -22,19 +23,11 @@ type SectionPaneProps = {
   readonly isBeside: boolean;
 };
 
-/** Share of the window's height that the picture may take, and never less than so many px. */
-const DESK_SHARE = 0.5;
-const WIDE_SHARE = 0.56;
-const LEAST_DESK_HEIGHT = 360;
-const TABLET_HEIGHT = 320;
-const PHONE_HEIGHT = 280;
-
 export function SectionPane({ look, isBeside }: SectionPaneProps) {
   const isOneColumn = useMedia(ONE_COLUMN);
   const isOneHand = useMedia(ONE_HAND);
   const windowHeight = useWindowHeight();
-  const desk = Math.max(LEAST_DESK_HEIGHT, windowHeight * (isBeside ? DESK_SHARE : WIDE_SHARE));
-  const maxHeight = isOneHand ? PHONE_HEIGHT : isOneColumn ? TABLET_HEIGHT : desk;
+  const maxHeight = pictureHeight({ windowHeight, isBeside, isOneColumn, isOneHand });
   const { key } = look.assembly;
   const closeUps = (
     <div className="close-ups-place">

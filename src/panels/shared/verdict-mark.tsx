@@ -1,19 +1,13 @@
 import type { VerdictSymbol } from '../answer/verdict-words.ts';
+import { VERDICT_PATHS } from './verdict-paths.ts';
 import './verdict-mark.css';
-
-const PATHS: Readonly<Record<Exclude<VerdictSymbol, 'none'>, string>> = {
-  turns: 'M2 7.5 5.5 11 12 3',
-  rubs: 'M1.5 8.5c1.5-3 3-3 4.5-.5s3.5 3 6-1',
-  unsure: 'M4 5a3 2.7 0 1 1 4.3 2.4C7.3 8 7 8.4 7 9.3M7 12v.3',
-  stops: 'M3 3l8 8M11 3l-8 8',
-};
 
 /** The verdict's symbol; what it means always stands beside it in words. */
 export function VerdictMark({ symbol }: { readonly symbol: VerdictSymbol }) {
   if (symbol === 'none') return null;
   return (
     <svg className="verdict-mark" data-verdict={symbol} viewBox="0 0 14 14" aria-hidden="true">
-      <path d={PATHS[symbol]} />
+      <path d={VERDICT_PATHS[symbol]} />
     </svg>
   );
 }
