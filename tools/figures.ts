@@ -1,6 +1,6 @@
 /**
  * One table of the figures that tests and benchmarks come upon: npx tsx tools/figures.ts, after `npm run build`. The tests run in their
- * short form; SEEDED_JOBS=1000 makes the seeded ones long.
+ * short form; SEEDED_JOBS=1000 makes the seeded ones long. Lighthouse is run where npx can fetch it.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
@@ -13,6 +13,7 @@ import { meetsAim, type BenchRow } from '../bench/support/bench.ts';
 import type { Figure } from '../tests/support/figure.ts';
 import { lengthCorpus } from '../tests/support/length-corpus.ts';
 import { firstLoad } from './first-load.ts';
+import { lighthouseRows } from './lighthouse.ts';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const file = `${root}reports/figures.jsonl`;
@@ -68,6 +69,10 @@ const rows: BenchRow[] = [
   ...told,
   ...(await editToPicture.run()),
   ...(await frames.run()),
+  ...(await lighthouseRows().catch((error: unknown) => {
+    console.log(`Lighthouse could not be run: ${String(error).split('\n', 1)[0] ?? ''}`);
+    return [];
+  })),
   { what: 'first load, gzipped', measured: firstLoadKb, unit: 'kB', aim: { atMost: 170 } },
 ];
 console.log(
