@@ -27,6 +27,13 @@ export type Showing = 'show' | 'see through' | 'pulled apart' | 'hide';
 /** What moves by itself right now. */
 export type Playing = 'nothing' | 'key in' | 'key out' | 'turn' | 'turn back';
 
+/** A field that holds a text which is not read: what the field is called, and what counts in its stead. */
+export type UnreadField = {
+  readonly label: string;
+  /** With unit; null where nothing was entered before. */
+  readonly counts: string | null;
+};
+
 export type ViewState = {
   readonly station: Station;
   readonly cylinder: Id | null;
@@ -46,6 +53,8 @@ export type ViewState = {
   readonly sectionOffset: number;
   /** The entry field that has the focus, by its name; null when none has. */
   readonly focusedField: string | null;
+  /** Fields on screen whose text cannot be read, or still asks what was meant; by a name of each one's own. */
+  readonly unread: ReadonlyMap<string, UnreadField>;
   /** The cylinders and keys of the job are being looked through. */
   readonly isChoosingBench: boolean;
 };
@@ -69,6 +78,8 @@ export type ViewActions = {
   readonly setShowing: (part: ShownPart, showing: Showing) => void;
   readonly moveSection: (sectionOffset: number) => void;
   readonly focusField: (field: string | null) => void;
+  /** Tells of a field that is not read; null once it is, or has gone. */
+  readonly tellUnread: (name: string, field: UnreadField | null) => void;
   readonly chooseBench: (isChoosingBench: boolean) => void;
   /** Keeps the picks valid after the job changed: what is gone is let go, what is missing is picked. */
   readonly follow: (job: Job) => void;
@@ -102,6 +113,7 @@ const FIRST_VIEW: ViewState = Object.freeze<ViewState>({
   },
   sectionOffset: 0,
   focusedField: null,
+  unread: new Map(),
   isChoosingBench: false,
 });
 
@@ -127,6 +139,13 @@ export function createViewStore(first?: Job): ViewStore {
     setShowing: (part, showing) => set((now) => ({ showing: { ...now.showing, [part]: showing } })),
     moveSection: (sectionOffset) => set({ sectionOffset }),
     focusField: (focusedField) => set({ focusedField }),
+    tellUnread: (name, field) =>
+      set(({ unread: before }) => {
+        const unread = new Map(before);
+        if (field === null) unread.delete(name);
+        else unread.set(name, field);
+        return { unread };
+      }),
     chooseBench: (isChoosingBench) => set({ isChoosingBench }),
     follow: (to) => {
       const now = get();

@@ -1,11 +1,13 @@
 /** The answer, in plain words, before any number. */
-import type { ReactNode } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import { useView } from '../shared/services.tsx';
 import { ONE_HAND, useMedia } from '../shared/use-media.ts';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
 import type { Answer, AnswerPoint } from './answer-text.ts';
 import { ANSWER_SYMBOLS } from './verdict-words.ts';
 import './answer-box.css';
+
+const UnreadNote = lazy(async () => ({ default: (await import('./unread-note.tsx')).UnreadNote }));
 
 type AnswerBoxProps = {
   readonly answer: Answer;
@@ -16,6 +18,7 @@ type AnswerBoxProps = {
 export function AnswerBox({ answer, children }: AnswerBoxProps) {
   const symbol = ANSWER_SYMBOLS[answer.tone];
   const isOneHand = useMedia(ONE_HAND);
+  const isUnread = useView((view) => view.unread.size > 0);
   const [first, ...others] = answer.points;
   const rest = (
     <>
@@ -31,6 +34,11 @@ export function AnswerBox({ answer, children }: AnswerBoxProps) {
       <output className="answer-headline">
         <VerdictMark symbol={symbol} />
         <span>{answer.headline}</span>
+        {isUnread ? (
+          <Suspense fallback={null}>
+            <UnreadNote />
+          </Suspense>
+        ) : null}
       </output>
       <section className="answer-body" aria-label="Answer">
         {first === undefined ? null : <Point point={first} />}

@@ -1,6 +1,7 @@
 /** A field for an angle in degrees. */
 import { useState } from 'react';
 import { parseAngle } from '../../model/units/parse-angle.ts';
+import { useUnread } from '../shared/use-unread.ts';
 
 export function AngleField({
   label,
@@ -13,6 +14,7 @@ export function AngleField({
 }) {
   const [draft, setDraft] = useState<string | null>(null);
   const [message, setMessage] = useState<string | null>(null);
+  useUnread(message === null ? null : label, `${degrees}°`);
   const commit = () => {
     if (draft === null) return;
     const reading = parseAngle(draft);
@@ -49,7 +51,7 @@ export function AngleField({
       </label>
       {message === null ? null : (
         <p className="length-trouble" role="status">
-          {message}
+          {message} Until then {degrees}° counts.
         </p>
       )}
     </div>

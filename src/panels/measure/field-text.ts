@@ -11,6 +11,13 @@ export function shownText(value: LengthValue | undefined, unit: JobUnit, withAss
   return formatLength(lengthOf(value, 0), { unit, keepsPlaces: true });
 }
 
+/** What is reckoned with while the field's text is not read, with unit; null where nothing is. */
+export function countsText(value: LengthValue | undefined, unit: JobUnit): string | null {
+  if (value === undefined) return null;
+  const text = formatLength(lengthOf(value, 0), { unit, keepsPlaces: true, hasUnit: true });
+  return value.basis === 'assumed' ? `the assumed ${text}` : text;
+}
+
 /** Under the field: both units while writing, then the other unit; what is assumed, and within what range. */
 export function echoOf(value: LengthValue | undefined, live: LengthReading | null, unit: JobUnit): string {
   if (live !== null) return live.type === 'length' ? formatBoth(live.mm, unit) : '';

@@ -8,7 +8,8 @@ import { flushSync } from 'react-dom';
 import { type LengthChoice, type LengthReading, parseLength } from '../../model/units/parse-length.ts';
 import type { JobUnit, LengthUnit } from '../../model/units/length-unit.ts';
 import { useServices, useEdit, useJob, usePreference, useView } from '../shared/services.tsx';
-import { echoOf, shownText } from './field-text.ts';
+import { useUnread } from '../shared/use-unread.ts';
+import { countsText, echoOf, shownText } from './field-text.ts';
 import { type FieldSpec, takenValue } from './field-spec.ts';
 import { walkOn } from './field-walk.ts';
 import './length-field.css';
@@ -55,6 +56,8 @@ export function LengthField({
   const focusField = useView((view) => view.focusField);
   const entry = useEntry(field, unit);
   const { trouble } = entry;
+  const counts = countsText(field.value, unit);
+  useUnread(trouble === null ? null : field.label, counts);
 
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     const { key, timeStamp } = event;
@@ -133,6 +136,11 @@ export function LengthField({
       {trouble === null ? null : (
         <div className="length-trouble" id={`${id}trouble`} role="status" ref={bringIntoSight}>
           <p>{trouble.message}</p>
+          {counts === null ? null : (
+            <p>
+              Until then <span className="length-counts">{counts}</span> counts.
+            </p>
+          )}
           {trouble.kind === 'ask' ? (
             <div className="length-choices">
               {trouble.choices.map((choice, i) => (
