@@ -1,6 +1,7 @@
 /** Choices of parts in words, and how they land in the plan. */
 import { describe, expect, test } from 'vitest';
 import { toDo } from '../../src/model/edit/edit-note.ts';
+import { evaluate } from '../../src/model/evaluate/evaluate.ts';
 import { runToEnd } from '../../src/model/matching/match-many.ts';
 import { answerRequest, type MatchAnswer } from '../../src/model/matching/matching-request.ts';
 import { matchParts } from '../../src/model/matching/match.ts';
@@ -10,6 +11,7 @@ import { landChoices } from '../../src/panels/match/land-choice.ts';
 import {
   cellWords,
   filingLines,
+  isOpen,
   missingWords,
   partWords,
   proofWords,
@@ -47,6 +49,29 @@ describe('what stands in a chamber', () => {
     expect(spareWords(standing, 'in')).toMatch(/^\.00\d+ to spare$/);
     expect(spareWords({ ...standing, spare: -3, margin: -0.0381, offset: 1 }, 'in')).toBe('.0015 too high');
     expect(spareWords({ ...standing, spare: -3, margin: -0.0381, offset: -1 }, 'in')).toBe('.0015 too low');
+  });
+
+  test('what has less to spare than the ± is open, as in the table', () => {
+    const chambers = [{ rootDepth: 0.26 }, { rootDepth: 0.3 }];
+    const job = buildJob({ chambers, instrumentError: 'default' });
+    const range = evaluate(job, SELECTION).chambers[0]!;
+    // What the caliper leaves open lies between the end of the window and the sure range.
+    const at = (length: number) => {
+      const { standing } = ask(withBag(job, [loose('L1', { length })])).match.chambers[0]!;
+      const made = buildJob({
+        chambers: [{ rootDepth: 0.26, bottomPin: length }, { rootDepth: 0.3 }],
+        instrumentError: 'default',
+      });
+      const { verdict } = evaluate(made, SELECTION).chambers[0]!.splits[0]!;
+      return [isOpen(standing!, range), verdict] as const;
+    };
+    const lowest = range.useFrom! / 25.4;
+    const highest = 0.172 + (range.splits[0]!.window.highest - range.splits[0]!.toHighest) / 25.4;
+    expect(at((lowest + highest) / 2)[0]).toBe(false);
+    expect(at(lowest + 0.0002)).toEqual([false, 'low, turns']);
+    expect(at(lowest - 0.0002)).toEqual([true, "can't say yet"]);
+    expect(at(highest - 0.0002)[0]).toBe(false);
+    expect(at(highest + 0.0002)).toEqual([true, "can't say yet"]);
   });
 
   test('parts by their labels, a ball after what stands on it', () => {

@@ -2,7 +2,9 @@
 import { type Estimate, type FieldRef, type Term, variance } from '../estimate/estimate.ts';
 import type { JobUnit } from '../units/length-unit.ts';
 import type { Lean, Verdict } from './evaluation.ts';
-import { sayAmount, sayField, sayLength } from './say.ts';
+import { formatLength } from '../units/format-length.ts';
+import { formatAtMost } from '../units/format-range.ts';
+import { sayAmount, sayField, sayRange } from './say.ts';
 
 export type NextStepInput = {
   readonly verdict: Verdict;
@@ -44,10 +46,12 @@ function insteadOf({ useFrom, useTo, unit, isLowerStack, hasBall, noneCertain }:
   const what = isLowerStack ? (hasBall ? 'a ball + bottom pin' : 'a bottom pin') : PARTS_UP_TO_THE_SPLIT;
   // Below nothing there is no pin: a driver whose end the plug lifts from any depth sets no lower end.
   if (useTo <= 0) return 'No stack is short enough: check the root depth and the metal under the key.';
-  if (noneCertain)
-    return `No length is certain with these readings: try ${what} of about ${sayLength(useFrom, unit)}.`;
-  if (useFrom <= 0) return `Use ${what} of up to ${sayLength(useTo, unit)}.`;
-  return `Use ${what} of ${sayLength(useFrom, unit)} to ${sayLength(useTo, unit)}.`;
+  if (noneCertain) {
+    const about = formatLength(useFrom, { unit, form: 'bench', keepsPlaces: true, hasUnit: true });
+    return `No length is certain with these readings: try ${what} of about ${about}.`;
+  }
+  if (useFrom <= 0) return `Use ${what} of up to ${formatAtMost(useTo, unit)} ${unit}.`;
+  return `Use ${what} of ${sayRange(useFrom, useTo, unit)}.`;
 }
 
 function decide(input: NextStepInput): string {

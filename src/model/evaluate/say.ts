@@ -2,6 +2,7 @@
 import type { EndShape } from '../end-shape.ts';
 import type { FieldRef } from '../estimate/estimate.ts';
 import { formatLength } from '../units/format-length.ts';
+import { formatRange } from '../units/format-range.ts';
 import type { JobUnit } from '../units/length-unit.ts';
 
 /** A length with its unit, to the half thousandth or 0.01 mm, without sign. */
@@ -12,6 +13,12 @@ export function sayAmount(mm: number, unit: JobUnit): string {
 /** A stack or part length with its unit. */
 export function sayLength(mm: number, unit: JobUnit): string {
   return formatLength(mm, { unit, hasUnit: true, keepsPlaces: true });
+}
+
+/** Lengths that do, ".2455 in to .2495 in": the figures of the table. */
+export function sayRange(from: number, to: number, unit: JobUnit): string {
+  const [least, most] = formatRange(from, to, unit);
+  return `${least} ${unit} to ${most} ${unit}`;
 }
 
 /** An end shape, as said of a pin's top or a driver's bottom. */

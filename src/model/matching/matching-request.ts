@@ -13,6 +13,7 @@ import { assignAround, type Held } from './held.ts';
 import { type Match, type MatchAsk, matchOf, type MatchSelection, prepareMatch } from './match.ts';
 import { type ManyAsk, type PairCell, pairTable } from './match-many.ts';
 import { type MissingPart, missingParts } from './missing-part.ts';
+import { sureHeight } from './wanted-height.ts';
 import { tieReason } from './tie-reasons.ts';
 import { matchTwoKeys, type TwoKeysMatch, type TwoKeysSelection } from './two-keys.ts';
 
@@ -104,7 +105,7 @@ function matchAnswer(job: Job, { selection, ask }: RequestOf<'match'>): MatchAns
   return {
     match: matchOf(pair, filling, assignment),
     reasons,
-    missing: missingParts(pair, filling, rows, assignment),
+    missing: missingParts(pair, filling, rows, assignment, (place) => sureHeight(pair.keyIn, place)),
   };
 }
 

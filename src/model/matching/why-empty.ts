@@ -6,7 +6,7 @@ import { stepsToSpare } from './resolution.ts';
 import type { Part } from '../schema/parts-schema.ts';
 import type { Barred } from './fits.ts';
 import type { Batch, Stock } from './stock.ts';
-import { sayWanted, wantedHeight } from './wanted-height.ts';
+import { sayWanted, type SureHeight, sureHeight, wantedHeight } from './wanted-height.ts';
 
 /** Says why a chamber stays empty. `chosen`: what stands in the others. */
 export function whyEmpty(
@@ -27,13 +27,15 @@ export function whyEmpty(
       : `There is no bottom pin in the bag that goes without a ball, as in ${chamber}.`;
   }
   const wanted = wantedHeight(keyIn, place);
-  const needs = wanted === null ? '' : ` It needs ${sayWanted(wanted, unit)}.`;
+  const sure = wanted === null ? null : sureHeight(keyIn, place);
+  const needs = wanted === null ? '' : ` It needs ${sayWanted(wanted, sure, unit)}.`;
   const left = ofKind.filter((batch) => countLeft(batch, filling) > 0);
   if (left.length === 0) return `No loose part is left for ${chamber}: everything on hand is in use.${needs}`;
   const near = nearOf(spans, site.stock, filling);
   if (near === null) return whyBarred(keyIn, place, left, filling);
   if (near.missing !== null) {
-    const { label, by, isLong } = near.missing;
+    const { label, isLong } = near.missing;
+    const by = missedBy(near.missing, sure);
     const way = isLong ? 'too long' : 'too short';
     return `Nothing in the bag fits ${chamber}: ${label}, the nearest, is ${sayAmount(by, unit)} ${way}.${needs}`;
   }
@@ -88,8 +90,22 @@ type Near = {
   /** Pins that fit. */
   readonly fitting: readonly number[];
   /** When none fits, the one that misses by least. */
-  readonly missing: { readonly label: string; readonly by: number; readonly isLong: boolean } | null;
+  readonly missing: Miss | null;
 };
+
+/** `by` is what it lacks to turn at all. */
+type Miss = {
+  readonly label: string;
+  readonly height: number;
+  readonly by: number;
+  readonly isLong: boolean;
+};
+
+/** From the range that is told beside it, so that both figures can be held against each other. */
+function missedBy({ height, by, isLong }: Miss, sure: SureHeight | null): number {
+  const outside = sure === null ? by : isLong ? height - sure.to : sure.from - height;
+  return outside > 0 ? outside : by;
+}
 
 /** Null when no copy of anything is left. */
 function nearOf(spans: readonly Span[], { parts }: Stock, { copies, step }: Filling): Near | null {
@@ -104,7 +120,8 @@ function nearOf(spans: readonly Span[], { parts }: Stock, { copies, step }: Fill
       const margin = marginAt(offset, fit);
       if (stepsToSpare(margin, step) >= 0) fitting.push(pin);
       else if (missing === null || -margin < missing.by) {
-        missing = { label: labelOf(parts, pin, ball), by: -margin, isLong: offset > fit.highest };
+        const height = (batch.lengths[i] ?? 0) + batch.added;
+        missing = { label: labelOf(parts, pin, ball), height, by: -margin, isLong: offset > fit.highest };
       }
     }
   }

@@ -9,7 +9,7 @@ import { useView } from '../shared/services.tsx';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
 import { AlternativesList } from './alternatives-list.tsx';
 import type { PairAsk } from './pair-ask.ts';
-import { partWords, spareWords, standingNotes, standsWords } from './match-words.ts';
+import { isOpen as isOpenYet, partWords, spareWords, standingNotes, standsWords } from './match-words.ts';
 import { type GaugeScale, WindowGauge } from './window-gauge.tsx';
 
 type ChamberChoiceProps = {
@@ -36,6 +36,8 @@ export function ChamberChoice(props: ChamberChoiceProps) {
   const isHeld = held.some((each) => each.chamber === chamber.chamber);
   const notes = standingNotes(chamber, { reason, isHeld }, unit);
   const stands = standing === null ? null : standsWords(standing, look.job.settings);
+  const isUnsure = standing !== null && isOpenYet(standing, look.chamberResults.get(chamber.chamber));
+  const symbol = isUnsure ? 'unsure' : (stands?.symbol ?? 'stops');
   return (
     <li className="chamber-choice" onPointerEnter={() => pick(chamber.chamber)}>
       <span className="choice-number">
@@ -51,15 +53,18 @@ export function ChamberChoice(props: ChamberChoiceProps) {
         )}
       </div>
       {standing === null ? null : <WindowGauge standing={standing} scale={scale} />}
-      <div className="choice-stands" data-verdict={stands?.symbol ?? 'stops'}>
-        <VerdictMark symbol={stands?.symbol ?? 'stops'} />
+      <div className="choice-stands" data-verdict={symbol}>
+        <VerdictMark symbol={symbol} />
         {standing === null || stands === null ? (
           <span>nothing fits</span>
         ) : (
           <span>
             <span className="choice-offset">{stands.words}</span>
             <span className="visually-hidden">, </span>
-            <span className="small quiet">{spareWords(standing, unit)}</span>
+            <span className="small quiet">
+              {spareWords(standing, unit)}
+              {isUnsure ? ', probably turns' : ''}
+            </span>
           </span>
         )}
       </div>

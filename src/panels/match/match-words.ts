@@ -1,5 +1,6 @@
 /** How choices of parts are said: parts, heights, offsets, to spare, proofs. Offsets + high, - low; mm. */
 import { sayAmount, sayLength } from '../../model/evaluate/say.ts';
+import type { ChamberResult } from '../../model/evaluate/evaluation.ts';
 import type { KeyChoice } from '../../model/matching/choose-keys.ts';
 import type { Score } from '../../model/matching/levels.ts';
 import type { ChamberMatch, Match } from '../../model/matching/match.ts';
@@ -42,6 +43,19 @@ export function standsWords({ offset, spare }: Standing, { unit, shopRule }: Job
     : { words: `low ${amount}`, symbol: 'turns' };
 }
 
+/**
+ * Whether what would turn has less to spare than the ± of its chamber: what the table of the cylinder will call "can't say yet:
+ * probably turns", and the bag's range leaves out.
+ */
+export function isOpen(
+  { offset, lowest, highest, spare }: Standing,
+  chamber: ChamberResult | undefined,
+): boolean {
+  const split = chamber?.splits[0];
+  if (split === undefined || spare < 0) return false;
+  return offset - lowest < split.toLowest - WINDOW_MM || highest - offset < split.toHighest - WINDOW_MM;
+}
+
 /** ".0045 to spare", or by how much it does not turn. */
 export function spareWords({ margin, spare, offset, highest }: Standing, unit: JobUnit): string {
   const amount = formatLength(Math.abs(margin), { unit, form: 'bench', keepsPlaces: true });
@@ -69,9 +83,9 @@ export function standingNotes(
 export function missingWords(missing: readonly MissingPart[], unit: JobUnit): string | null {
   const [best, ...others] = missing;
   if (best === undefined) return null;
-  const first = `One part would complete it: ${sayWanted(best, unit)}, in chamber ${best.number}.`;
+  const first = `One part would complete it: ${sayWanted(best, best.sure, unit)}, in chamber ${best.number}.`;
   if (others.length === 0) return first;
-  const rest = others.map((each) => `${sayWanted(each, unit)}, in chamber ${each.number}`);
+  const rest = others.map((each) => `${sayWanted(each, each.sure, unit)}, in chamber ${each.number}`);
   return `${first} Or instead ${rest.join('; or ')}.`;
 }
 

@@ -1,6 +1,7 @@
 import type { ChamberRow } from '../../model/edit/chamber-rows.ts';
 import type { ChamberResult } from '../../model/evaluate/evaluation.ts';
 import { formatLength } from '../../model/units/format-length.ts';
+import { formatAtMost, formatRange } from '../../model/units/format-range.ts';
 import type { Id } from '../../model/schema/leaf.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
 import { splitThatMatters, verdictWords } from '../answer/verdict-words.ts';
@@ -148,20 +149,23 @@ function RangeToUse({
   const { useFrom, useTo, noneCertain } =
     (line === null ? null : splitThatMatters(result, line)?.split) ?? result;
   if (useFrom === null || useTo === null) return null;
-  const text = (mm: number) => formatLength(mm, { unit, form: 'bench', keepsPlaces: true });
   if (useTo <= 0) return <span className="quiet small">none is short enough</span>;
   if (noneCertain || useFrom <= 0)
     return (
       <span className="use-range">
-        <span className="small">{noneCertain ? 'about' : 'up to'}</span> {text(useTo)}
+        <span className="small">{noneCertain ? 'about' : 'up to'}</span>{' '}
+        {noneCertain
+          ? formatLength(useTo, { unit, form: 'bench', keepsPlaces: true })
+          : formatAtMost(useTo, unit)}
       </span>
     );
+  const [least, most] = formatRange(useFrom, useTo, unit);
   return (
     <span className="use-range">
-      {text(useFrom)}
+      {least}
       <span className="visually-hidden"> to </span>
       <span aria-hidden="true"> –&nbsp;</span>
-      {text(useTo)}
+      {most}
     </span>
   );
 }

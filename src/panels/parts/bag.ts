@@ -1,8 +1,10 @@
 /** What the bag is for the cylinder in hand: its loose pins as heights, and each chamber's range with what lies in it. mm. */
 import type { ChartRange } from '../../drawing/bag-chart.ts';
 import { type BagHeights, bagHeights, inRange } from '../../model/matching/bag-heights.ts';
-import { takeStock } from '../../model/matching/stock.ts';
+import { type Stock, takeStock } from '../../model/matching/stock.ts';
+import { lengthOf } from '../../model/measured/part-ends.ts';
 import { formatLength } from '../../model/units/format-length.ts';
+import type { JobUnit } from '../../model/units/length-unit.ts';
 import type { Look } from '../shared/look.ts';
 
 export type WantedRange = ChartRange & {
@@ -24,8 +26,36 @@ export function whatIsMeasured(look: Look): string {
   return takesBall(look) ? 'ball + bottom pin' : 'bottom pin';
 }
 
-export function bagOf(look: Look): BagHeights {
-  return bagHeights(look.job, takeStock(look.job, look.bench.measuring), takesBall(look));
+export type Bag = BagHeights & {
+  /** With which ball a pin measured alone is counted, in words; null where there is no such pin. */
+  readonly ballWords: string | null;
+};
+
+export function bagOf(look: Look): Bag {
+  const { job, bench } = look;
+  const stock = takeStock(job, bench.measuring);
+  const withBall = takesBall(look);
+  return {
+    ...bagHeights(job, stock, withBall),
+    ballWords: withBall ? countedBalls(stock, job.settings.unit) : null,
+  };
+}
+
+/** Balls told one by one. */
+const MOST_BALLS = 3;
+
+function countedBalls({ batches }: Stock, unit: JobUnit): string | null {
+  const sizes = new Map<string, string[]>();
+  for (const { example, hasBall, added } of batches) {
+    const [ball] = example;
+    if (!hasBall || added === 0 || ball === undefined) continue;
+    const size = formatLength(lengthOf(ball.diameter, added), { unit, hasUnit: true, keepsPlaces: true });
+    sizes.set(size, [...new Set([...(sizes.get(size) ?? []), ball.label])]);
+  }
+  const told = [...sizes].slice(0, MOST_BALLS).map(([size, labels]) => `${size} (${labels[0] ?? ''})`);
+  if (told.length === 0) return null;
+  const more = sizes.size - told.length;
+  return `A pin measured alone is counted with a ball of ${told.join(', or of ')}${more > 0 ? `, and with ${more} more` : ''} under it.`;
 }
 
 /** The ranges of the table on Measure and Check, by chamber, and how the bag fills them. */
@@ -34,11 +64,14 @@ export function wantedRanges(look: Look, bag: BagHeights, picked: string | null)
   return look.rows.rows.flatMap(({ chamber, number }): WantedRange[] => {
     const result = look.chamberResults.get(chamber.id);
     if (result === undefined || result.useFrom === null || result.useTo === null) return [];
-    const { useTo: to, best, noneCertain: isAbout } = result;
+    const { useTo: to, noneCertain: isAbout } = result;
     // Nothing is shorter than nothing.
     const from = Math.max(0, result.useFrom);
+    // What would be best if the readings were exact may lie just outside what is sure.
+    const best = result.best === null ? null : Math.min(Math.max(result.best, from), to);
     const { count, nearest } = inRange(bag, from, to);
-    const by = nearest === null ? '' : formatLength(Math.abs(nearest.by), { unit, form: 'bench' });
+    const by =
+      nearest === null ? '' : formatLength(Math.abs(nearest.by), { unit, form: 'bench', keepsPlaces: true });
     const words =
       count > 0
         ? count === 1

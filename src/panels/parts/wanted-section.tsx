@@ -3,6 +3,7 @@ import { useDeferredValue, useMemo } from 'react';
 import { bagChart } from '../../drawing/bag-chart.ts';
 import { restResults } from '../../model/rest/rest-results.ts';
 import { formatLength } from '../../model/units/format-length.ts';
+import { formatRange } from '../../model/units/format-range.ts';
 import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
@@ -27,6 +28,10 @@ export function WantedSection({ look }: { readonly look: Look }) {
       <div ref={frame} className="wanted-chart">
         {width === 0 ? null : <DrawingSvg drawing={bagChart(bag.heights, ranges, { width, unit, what })} />}
       </div>
+      <p className="small quiet">
+        {bag.ballWords === null ? '' : `${bag.ballWords} `}A range holds what surely turns and is not above
+        level. Choosing parts, below, also takes what probably turns, and says so.
+      </p>
       <RangeTable look={settled} ranges={ranges} />
       <DriverLengths look={settled} />
     </section>
@@ -74,27 +79,30 @@ function RangeTable({ look, ranges }: { readonly look: Look; readonly ranges: re
           </tr>
         </thead>
         <tbody>
-          {ranges.map((range) => (
-            <tr key={range.chamber} data-picked={range.isPicked}>
-              <th scope="row">
-                <button type="button" className="range-pick" onClick={() => pick(range.chamber)}>
-                  {range.number}
-                </button>
-              </th>
-              {range.isAbout ? (
-                <td colSpan={2}>
-                  <span className="quiet">about</span> <span className="number">{text(range.from)}</span>
-                </td>
-              ) : (
-                <>
-                  <td className="number">{text(range.to)}</td>
-                  <td className="number">{text(range.from)}</td>
-                </>
-              )}
-              <td className="number">{range.best === null ? '–' : text(range.best)}</td>
-              <td>{range.words}</td>
-            </tr>
-          ))}
+          {ranges.map((range) => {
+            const [least, most] = formatRange(range.from, range.to, unit);
+            return (
+              <tr key={range.chamber} data-picked={range.isPicked}>
+                <th scope="row">
+                  <button type="button" className="range-pick" onClick={() => pick(range.chamber)}>
+                    {range.number}
+                  </button>
+                </th>
+                {range.isAbout ? (
+                  <td colSpan={2}>
+                    <span className="quiet">about</span> <span className="number">{text(range.from)}</span>
+                  </td>
+                ) : (
+                  <>
+                    <td className="number">{most}</td>
+                    <td className="number">{least}</td>
+                  </>
+                )}
+                <td className="number">{range.best === null ? '–' : text(range.best)}</td>
+                <td>{range.words}</td>
+              </tr>
+            );
+          })}
         </tbody>
       </table>
     </details>
