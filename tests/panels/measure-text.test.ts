@@ -15,6 +15,7 @@ import {
 import { echoOf, shownText } from '../../src/panels/measure/field-text.ts';
 import { nextInWalk } from '../../src/panels/measure/field-walk.ts';
 import { goodCells, pastedBlock, storeBlock, troubledCells } from '../../src/panels/measure/paste-plan.ts';
+import { answerOf } from '../../src/panels/answer/answer-of.ts';
 import { setupIsAnswered, setupSummary } from '../../src/panels/measure/setup-summary.ts';
 import { keyWords } from '../../src/panels/section/key-words.ts';
 import { lookAt } from '../../src/panels/shared/look.ts';
@@ -176,7 +177,7 @@ describe('the first questions in one line', () => {
     const open = lookAtNew();
     expect(setupIsAnswered(open)).toBe(false);
     expect(setupSummary(open)).toBe(
-      'plug not measured yet, cut 1 at the bow, balls, pins assumed domed, drivers assumed with a broken edge',
+      'plug not measured yet, where the key sits not answered yet, cut 1 at the bow, balls, pins assumed domed, drivers assumed with a broken edge',
     );
     const answered = lookAtNew((job) => {
       const [cylinder, key] = [job.cylinders[0]?.id ?? '', job.keys[0]?.id ?? ''];
@@ -184,6 +185,31 @@ describe('the first questions in one line', () => {
     });
     expect(setupIsAnswered(answered)).toBe(true);
     expect(setupSummary(answered)).toMatch(/^plug \.7480 in, key level with it, cut 1 at the bow/);
+  });
+});
+
+describe('while nobody measured how high the key sits', () => {
+  const lookWith = (edge: 'level' | 'above' | 'unknown' | null, root = true) =>
+    lookAtNew((job) => {
+      const [cylinder, key] = [job.cylinders[0]?.id ?? '', job.keys[0]?.id ?? ''];
+      const cut = job.keys[0]?.cuts[0]?.id ?? '';
+      const plug = setPlugDiameter(job, cylinder, measured('.750'));
+      const cutRead = root ? setCutRootDepth(plug, key, cut, measured('.369')) : plug;
+      return edge === null ? cutRead : setBottomEdge(cutRead, cylinder, key, edge);
+    });
+
+  test('the answer says what counts instead: up to eight hundredths of the plug', () => {
+    // .08 of .750 is .060.
+    expect(answerOf(lookWith(null)).assumes[0]).toBe(
+      'Not answered yet: how the key sits in the plug. Its bottom edge counts as 0 to .060 in above the underside.',
+    );
+    expect(answerOf(lookWith('above')).assumes[0]).toMatch(/^Not measured yet: the metal under the key\./);
+    expect(answerOf(lookWith('unknown')).assumes[0]).toMatch(/^Not known: how the key sits in the plug\./);
+  });
+
+  test('nothing is said where it is level, or no height hangs on it yet', () => {
+    expect(answerOf(lookWith('level')).assumes.join(' ')).not.toMatch(/key sits|under the key/);
+    expect(answerOf(lookWith(null, false)).assumes).toEqual([]);
   });
 });
 

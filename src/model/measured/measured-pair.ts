@@ -65,8 +65,13 @@ function better(one: Estimate | null, other: Estimate | null): Estimate | null {
   return expandedUncertainty(one) <= expandedUncertainty(other) ? one : other;
 }
 
+/** How far above the plug's lowest point the key's bottom edge may lie while nobody measured it. mm. */
+export function highestGuess(edge: Seating['bottomEdge'], plugDiameter: number): number {
+  return edge === 'level' ? LOOKS_LEVEL_MM : plugDiameter * HIGHEST_FLOOR_SHARE;
+}
+
 function guessedFloor(edge: Seating['bottomEdge'], plugDiameter: number, field: FieldRef): Estimate {
-  const highest = edge === 'level' ? LOOKS_LEVEL_MM : plugDiameter * HIGHEST_FLOOR_SHARE;
+  const highest = highestGuess(edge, plugDiameter);
   if (highest === 0) return exact(0);
   const cause = { id: `${field.owner}/${field.id}/${field.name}#assumed`, kind: 'assumed', field } as const;
   if (edge === 'level') return { value: 0, terms: [{ cause, weight: highest / Math.sqrt(3) }] };

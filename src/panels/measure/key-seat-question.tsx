@@ -55,6 +55,8 @@ export function KeySeatQuestion({ look, cutKey }: { readonly look: Look; readonl
 
 function noteFor(edge: 'level' | 'above' | 'unknown' | null): { note: string } | Record<string, never> {
   if (edge === 'level') return { note: 'Assumed level to within what the eye sees; that counts in the ±.' };
+  if (edge === null)
+    return { note: 'Until it is answered, a wide guess counts, and the ± grows by it: the answer says so.' };
   if (edge === 'unknown')
     return { note: 'Then choose “Stands up by” below, or read a rod stood in a chamber: neither needs it.' };
   return {};

@@ -32,6 +32,7 @@ export function setupSummary(look: Look): string {
 
 function seatWords({ job, bench }: Look): string | null {
   const { seating } = bench;
+  if (bench.key === null) return null;
   const { unit } = job.settings;
   if (seating?.keywayFloorHeight !== undefined)
     return `key ${formatLength(lengthOf(seating.keywayFloorHeight, 0), { unit, keepsPlaces: true })} above its underside`;
@@ -45,7 +46,7 @@ function seatWords({ job, bench }: Look): string | null {
     case 'unknown':
       return 'where the key sits not known';
     case undefined:
-      return null;
+      return 'where the key sits not answered yet';
   }
 }
 
