@@ -1,7 +1,8 @@
 /**
  * Flags over the chambers that hold the lock: a word and an amount, on a pole that ends at the line. Laid out from the
  * chambers' places alone: each flag in turn takes the lowest row where it fits over its pole, first in full, then with
- * the amount only; what does not fit is counted. CSS pixels.
+ * the amount only; what does not fit is counted. Chambers that the answer names come first and stand out: the others are an
+ * amount on a pole, without a box. CSS pixels.
  *
  *     [x too high .0095]
  *        |       [? high .0025]
@@ -19,6 +20,8 @@ export type FlagWish = {
   readonly text: string;
   readonly shortText: string;
   readonly symbol: VerdictSymbol;
+  /** The answer names this chamber; the others are open as well, but step back. */
+  readonly isNamed: boolean;
 };
 
 export type Flag = {
@@ -62,7 +65,7 @@ function place(
   left: number,
   right: number,
 ): Flag | null {
-  for (const text of [wish.text, wish.shortText]) {
+  for (const text of wish.isNamed ? [wish.text, wish.shortText] : [wish.shortText]) {
     const width = flagWidth(text, wish.symbol, textSize);
     if (width > right - left) continue;
     for (let row = 0; row < MOST_ROWS; row++) {

@@ -3,6 +3,7 @@ import { known } from '../model/assert.ts';
 import type { Assembly } from '../model/assembly/assembly.ts';
 import type { Pose } from '../model/assembly/pose.ts';
 import type { Evaluation } from '../model/evaluate/evaluation.ts';
+import { namedChambers } from '../model/evaluate/line-results.ts';
 import type { JobUnit } from '../model/units/length-unit.ts';
 import { bodySpans } from '../geometry/body-sizes.ts';
 import { turnOf } from '../geometry/cut-parts.ts';
@@ -33,8 +34,9 @@ export function flagWishes(
   // What a line that turns leaves behind holds nothing: no flags there.
   if (evaluation.lines.some((line) => line.verdict === 'turns')) return [];
   const flagged = options.flaggedLine ?? null;
-  const wishes = evaluation.lines.flatMap((line, lineIndex) =>
-    assembly.chambers.flatMap((chamber): FlagWish[] => {
+  const wishes = evaluation.lines.flatMap((line, lineIndex) => {
+    const named = namedChambers(line, evaluation.chambers);
+    return assembly.chambers.flatMap((chamber): FlagWish[] => {
       const result = resultOf(evaluation, chamber.id);
       const found = result === null ? null : splitAt(result, line.line);
       if (found === null || !line.blockedBy.includes(chamber.id)) return [];
@@ -50,13 +52,16 @@ export function flagWishes(
           text: `${splitSentence(found.split.offset, found.verdict, options.unit)}${atLine(assembly, lineIndex)}`,
           shortText: amountText(found.split.offset, options.unit),
           symbol,
+          isNamed: named.includes(chamber.id),
         },
       ];
-    }),
-  );
+    });
+  });
   const once = wishes.filter((wish, i) => wishes.findIndex(({ chamber }) => chamber === wish.chamber) === i);
   const rank = (wish: FlagWish): number =>
-    (wish.symbol === 'stops' ? 0 : 2) - (wish.chamber === options.pickedChamber ? 1 : 0);
+    (wish.isNamed ? 0 : 4) +
+    (wish.symbol === 'stops' ? 0 : 2) -
+    (wish.chamber === options.pickedChamber ? 1 : 0);
   return once.sort((a, b) => rank(a) - rank(b) || a.x - b.x);
 }
 
@@ -127,7 +132,7 @@ function flagNode(
     [frame.numbersY + textSize * 0.3, ring.y - ring.radius],
   ].map(([from = 0, to = 0]) =>
     node('path', {
-      class: `leader verdict-${wish.symbol}`,
+      class: wish.isNamed ? `leader verdict-${wish.symbol}` : 'faint',
       d: pointsData(
         [
           { x: wish.x, y: from },
@@ -137,6 +142,16 @@ function flagNode(
       ),
     }),
   );
+  if (!wish.isNamed)
+    return group(
+      'flag',
+      [
+        ...pole,
+        ...verdictSymbol(wish.symbol, left + symbolX, middle, textSize * 0.72),
+        label(text, left + textX, middle + textSize * 0.35, { size: textSize, className: 'text-soft' }),
+      ],
+      { 'data-chamber': wish.chamber },
+    );
   return group(
     `flag verdict-${wish.symbol}`,
     [

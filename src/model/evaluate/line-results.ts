@@ -27,3 +27,16 @@ export function lineResult(line: Id, chambers: readonly ChamberResult[]): LineRe
   const lean = open.every((each) => each.lean === 'probably turns') ? 'probably turns' : 'probably not';
   return { line, verdict: "can't say yet", lean, blockedBy: open.map((each) => each.chamber) };
 }
+
+/**
+ * The chambers that an answer names as what is in the way at a line: those that surely or probably hold it; where none does,
+ * all that leave it open.
+ */
+export function namedChambers({ line, blockedBy }: LineResult, chambers: readonly ChamberResult[]): Id[] {
+  const against = chambers.filter(({ chamber, verdicts, splits }) => {
+    const found = verdicts.find((each) => each.line === line);
+    const split = found?.split == null ? undefined : splits[found.split];
+    return blockedBy.includes(chamber) && split?.lean === 'probably not';
+  });
+  return against.length > 0 ? against.map(({ chamber }) => chamber) : [...blockedBy];
+}
