@@ -153,13 +153,15 @@ function wordsUnder(
   const size = textSize * 0.92;
   const indent = symbol === 'none' ? 0 : size * 1.25;
   const offset = offsetWords(split.offset, verdict, unit);
-  const widest = Math.max(textWidth(offset, textSize, true), indent + textWidth(verdict, size));
+  // What is level is not said twice.
+  const said = verdict === offset ? 'turns' : verdict;
+  const widest = Math.max(textWidth(offset, textSize, true), indent + textWidth(said, size));
   const x = Math.max(2, Math.min(box.left, box.right - widest));
   return {
     nodes: [
       label(offset, x, first, { size: textSize, isStrong: true }),
       ...verdictSymbol(symbol, x + size * 0.42, second - size * 0.36, size * 0.75),
-      label(verdict, x + indent, second, { size, className: `verdict-${symbol}` }),
+      label(said, x + indent, second, { size, className: `verdict-${symbol}` }),
     ],
     bottom: second + textSize * 0.25,
   };

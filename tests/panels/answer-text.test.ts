@@ -250,7 +250,7 @@ describe('verdict words', () => {
   };
 
   test('are level inside the shop rule, else a way and an amount to the half thousandth', () => {
-    expect(wordsOf(level)).toEqual({ offset: 'level', verdict: 'level', symbol: 'turns' });
+    expect(wordsOf(level)).toEqual({ offset: 'level', verdict: 'turns', symbol: 'turns' });
     expect(wordsOf({ verdict: 'low, turns', offset: -0.00364 })).toEqual({
       offset: 'low .0035',
       verdict: 'low, turns',

@@ -17,6 +17,17 @@ export function isRounded(said: number, mm: number, unit: SaidUnit): boolean {
   return Math.abs(said - mm / MM_PER[unit]) <= STEP[unit] / 2 + SLACK;
 }
 
+/** Tells whether a number is the end of a range, rounded inwards to the last place that is said. */
+export function isRoundedInward(said: number, mm: number, way: 'up' | 'down', unit: SaidUnit): boolean {
+  const inside = (way === 'up' ? 1 : -1) * (said - mm / MM_PER[unit]);
+  return inside >= -SLACK && inside < STEP[unit] + SLACK;
+}
+
+/** Ranges narrower than a step may hold none: they are not rounded inwards. */
+export function isNarrow(from: number, to: number, unit: SaidUnit): boolean {
+  return (to - from) / MM_PER[unit] < STEP[unit];
+}
+
 /** What is wrong with "high .0025", "low .0010", "level" for an offset; null when nothing is. */
 export function offsetFault(words: string, { offset, verdict }: SplitResult, unit: SaidUnit): string | null {
   if (words === 'level') {
@@ -46,7 +57,8 @@ export function splitsOf({ chambers }: Evaluation): SaidSplit[] {
   );
 }
 
-/** The verdict as words: with its lean where it is open. */
+/** The verdict as words: with its lean where it is open; of what is level, beside that word, that it turns. */
 export function verdictOf({ verdict, lean }: SplitResult): string {
+  if (verdict === 'level') return 'turns';
   return lean === null ? verdict : `${verdict}: ${lean}`;
 }

@@ -9,7 +9,7 @@ export type { VerdictSymbol };
 export type VerdictWords = {
   /** "level", "low .0010", "high .0025". */
   readonly offset: string;
-  /** "level", "low, turns", "can't say yet: probably turns". */
+  /** "turns" (of what is level), "low, turns", "can't say yet: probably turns". */
   readonly verdict: string;
   readonly symbol: VerdictSymbol;
 };
@@ -30,9 +30,11 @@ const NOT_YET: VerdictWords = { offset: '–', verdict: 'not measured yet', symb
 export function verdictWords(chamber: ChamberResult, unit: JobUnit, line?: Id): VerdictWords {
   const found = splitThatMatters(chamber, line);
   if (found === null || found.verdict === 'unknown') return NOT_YET;
+  const offset = offsetWords(found.split.offset, found.verdict, unit);
+  const verdict = sayVerdict(found.verdict, found.split.lean);
   return {
-    offset: offsetWords(found.split.offset, found.verdict, unit),
-    verdict: sayVerdict(found.verdict, found.split.lean),
+    offset,
+    verdict: verdict === offset ? 'turns' : verdict,
     symbol: symbolOf(found.verdict),
   };
 }

@@ -62,7 +62,7 @@ function Pick({ label, options, value, onPick }: PickProps) {
     return (
       <span className="bench-pick">
         <span className="bench-pick-label">{label}</span>
-        <span className="bench-pick-only">{options[0]?.label ?? 'none yet'}</span>
+        <span className="bench-pick-only">{nameOf(options[0], label)}</span>
       </span>
     );
   return (
@@ -84,4 +84,10 @@ function Pick({ label, options, value, onPick }: PickProps) {
       </select>
     </span>
   );
+}
+
+/** A name that only repeats what it is of is none. */
+function nameOf(option: { readonly label: string } | undefined, what: string): string {
+  if (option === undefined) return 'none yet';
+  return option.label.trim() === '' || option.label === what ? 'no name yet' : option.label;
 }

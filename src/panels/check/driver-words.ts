@@ -51,7 +51,7 @@ export function sayRange({ shortest, longest }: DriverRoom, unit: JobUnit): stri
 export function saySpring(spring: SpringState | null, margin: number, unit: JobUnit): Said {
   if (spring === null) return { symbol: 'stops', text: 'no spring' };
   if (spring.toSpare === null) return { symbol: 'none', text: 'not known yet' };
-  const by = formatLength(Math.abs(spring.toSpare), { unit, form: 'bench' });
+  const by = formatLength(Math.abs(spring.toSpare), { unit, form: 'bench', keepsPlaces: true });
   if (spring.toSpare < 0) return { symbol: 'stops', text: `goes solid, ${by} short` };
   if (spring.isLooseAtRest === true) return { symbol: 'unsure', text: 'loose with the key out' };
   return { symbol: spring.toSpare < margin ? 'unsure' : 'turns', text: `${by} to spare` };

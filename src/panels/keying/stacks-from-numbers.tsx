@@ -95,7 +95,7 @@ function Stacks({
   readonly plan: Extract<ReadNumbers, { type: 'plan' }>;
   readonly unit: 'in' | 'mm';
 }) {
-  const say = (mm: number) => formatLength(mm, { unit });
+  const say = (mm: number) => formatLength(mm, { unit, keepsPlaces: true });
   return (
     <>
       <ul className="number-stacks">

@@ -52,7 +52,7 @@ function Window({ result, unit, line }: WindowProps) {
   const found = splitThatMatters(result, line);
   if (found === null) return null;
   const { window, margin, expandedUncertainty, nextStep } = found.split;
-  const text = (mm: number) => formatLength(Math.abs(mm), { unit, form: 'bench' });
+  const text = (mm: number) => formatLength(Math.abs(mm), { unit, form: 'bench', keepsPlaces: true });
   const place = (mm: number) => `${mm < 0 ? 'low' : 'high'} ${text(mm)}`;
   const spare = margin >= 0 ? `${text(margin)} to spare` : `${text(margin)} outside`;
   return (
@@ -99,7 +99,7 @@ function Routes({
               <td className="number">
                 {text(route.needed)}{' '}
                 <span className="quiet">
-                  ±{formatLength(route.expandedUncertainty, { unit, form: 'bench' })}
+                  ±{formatLength(route.expandedUncertainty, { unit, form: 'bench', keepsPlaces: true })}
                 </span>
               </td>
               <td>

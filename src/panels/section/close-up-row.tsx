@@ -1,4 +1,4 @@
-import { lazy, Suspense, useMemo } from 'react';
+import { lazy, type ReactNode, Suspense, useMemo } from 'react';
 import { closeUp, closeUpCaption } from '../../drawing/close-up.ts';
 import type { Pose } from '../../model/assembly/pose.ts';
 import type { Id } from '../../model/schema/leaf.ts';
@@ -8,6 +8,7 @@ import { type Look, useLine } from '../shared/look.ts';
 import { lowerStackName } from '../shared/part-labels.ts';
 import { useView } from '../shared/services.tsx';
 import { useWidth } from '../shared/use-width.ts';
+import { HOME_WORDS, keyWords } from './key-words.ts';
 import { homePose, usePose } from './use-pose.ts';
 
 const LineSwitch = lazy(async () => ({ default: (await import('./line-switch.tsx')).LineSwitch }));
@@ -34,14 +35,28 @@ export function CloseUpRow({ look, isKeyHome }: CloseUpRowProps) {
 /** Not drawn anew while the key moves. */
 function HomeCloseUps({ look }: { readonly look: Look }) {
   const pose = useMemo(() => homePose(look), [look]);
-  return <CloseUps look={look} pose={pose} note="Key fully in. " />;
+  return <CloseUps look={look} pose={pose} note={<WhereTheKeyIs look={look} />} />;
+}
+
+/** The answer is about a key that is home; while the section shows it elsewhere, that is said. */
+function WhereTheKeyIs({ look }: { readonly look: Look }) {
+  const { key } = look.assembly;
+  const travel = useView((view) => view.travel);
+  if (key === null) return null;
+  const way = { seated: key.seatedTravel, out: key.outTravel };
+  const words = keyWords(travel, way, look.job.settings.unit);
+  return words === HOME_WORDS
+    ? `${HOME_WORDS}. `
+    : `${HOME_WORDS} here, as the answer reckons; in the section above: ${words.toLowerCase()}. `;
 }
 
 function LiveCloseUps({ look }: { readonly look: Look }) {
-  return <CloseUps look={look} pose={usePose(look)} note="" />;
+  return <CloseUps look={look} pose={usePose(look)} note={null} />;
 }
 
-function CloseUps({ look, pose, note }: { readonly look: Look; readonly pose: Pose; readonly note: string }) {
+type CloseUpsProps = { readonly look: Look; readonly pose: Pose; readonly note: ReactNode };
+
+function CloseUps({ look, pose, note }: CloseUpsProps) {
   const [frame, room] = useWidth<HTMLDivElement>();
   const { unit } = look.job.settings;
   const open = look.rows.rows.filter(({ chamber }) => look.chamberResults.has(chamber.id));

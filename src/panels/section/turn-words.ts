@@ -1,6 +1,6 @@
 /** What trying the turn shows: how far it is, or what holds it and from what angle. */
 import { lineWords } from '../../drawing/split-words.ts';
-import { type Radians, toDegrees } from '../../model/radians.ts';
+import { asRadians, type Radians, toDegrees } from '../../model/radians.ts';
 import type { Id } from '../../model/schema/leaf.ts';
 import { tryTurn, type TurnAttempt } from '../../model/turning/turn-attempt.ts';
 import type { Look } from '../shared/look.ts';
@@ -18,17 +18,22 @@ export function turnAttempt(look: Look, line: Id | null): TurnAttempt | null {
   return attempt;
 }
 
+/** rad. A turn that is told as nothing. */
+const NOTHING_RAD = asRadians(Math.PI / 720);
+
 /** "The plug turns: 90°", "Stops at about 3°: chamber 5, its bottom pin stands in the shell". */
 export function turnWords(look: Look, turn: Radians, line: Id | null): string {
   const attempt = turnAttempt(look, line);
   const first = attempt?.stoppedBy[0];
   if (attempt === null) return '';
   if (first === undefined) return whatTurnsWords(look, attempt, turn);
-  if (turn < attempt.reach - 1e-6) return `Turned ${angleText(turn)}`;
+  // What stops it is told as soon as it is there, and at once where there is nothing to be seen before.
+  if (turn < attempt.reach - 1e-6 && attempt.reach >= NOTHING_RAD)
+    return turn < NOTHING_RAD ? 'Starting to turn' : `Turned ${angleText(turn)} so far`;
   const number = look.chamberResults.get(first.chamber)?.number ?? 0;
   const more = attempt.stoppedBy.length - 1;
   const others = more === 0 ? '' : more === 1 ? ', and one more holds it' : `, and ${more} more hold it`;
-  return `Stops at about ${angleText(turn)}: chamber ${number}, ${whyWords(look, attempt)}${atLine(look, attempt)}${others}`;
+  return `Stops at about ${angleText(attempt.reach)}: chamber ${number}, ${whyWords(look, attempt)}${atLine(look, attempt)}${others}`;
 }
 
 function whatTurnsWords({ assembly }: Look, { turning, clear }: TurnAttempt, turn: Radians): string {
@@ -40,7 +45,8 @@ function whatTurnsWords({ assembly }: Look, { turning, clear }: TurnAttempt, tur
         ? 'The plug turns alone'
         : 'The plug turns';
   const other = turning.length > 1 ? 'the plug could turn alone as well' : 'the sleeve could turn with it';
-  return `${what}: ${angleText(turn)}${clear.length > 1 ? `; ${other}` : ''}`;
+  const far = turn < NOTHING_RAD ? '' : `: ${angleText(turn)}`;
+  return `${what}${far}${clear.length > 1 ? `; ${other}` : ''}`;
 }
 
 /** Which part stands where it must not: told by the part under or over the split, and the body it reaches into. */

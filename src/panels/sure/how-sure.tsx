@@ -79,7 +79,7 @@ function Bracket({ look, sure }: { readonly look: Look; readonly sure: Sureness 
   const row = look.rows.rows.find(({ chamber }) => chamber.id === bracket?.chamber);
   if (bracket === undefined || row === undefined) return null;
   const { unit } = look.job.settings;
-  const say = (mm: number) => formatLength(Math.abs(mm), { unit, hasUnit: true });
+  const say = (mm: number) => formatLength(Math.abs(mm), { unit, hasUnit: true, keepsPlaces: true });
   return (
     <>
       <h3>Prove it in chamber {row.number}</h3>
