@@ -92,19 +92,19 @@ describe('on paper', () => {
       expect(text[0]).toContain('Repair note');
       expect(text[0]).toContain('J-17');
       expect(text[0]).toContain('Local codes');
-      const restricted = text.findIndex((each) => each.includes('a key can be cut from it. Keep it locked'));
+      const restricted = text.findIndex((each) => each.includes('a key can be cut from this sheet. Keep it'));
       expect(restricted).toBeGreaterThan(0);
       // Nothing of the restricted page on those that may be shared, and no door on the restricted ones.
       for (const secret of SECRETS) expect(text.slice(0, restricted).join(' ')).not.toContain(secret);
       expect(text.slice(restricted).join(' ')).not.toContain('Oil-store door');
       expect(text.slice(restricted).join(' ')).toContain('.3520');
       expect(text.join(' ')).toContain('Load sheet');
-      // Each leaf says where it belongs, alone.
+      // Each sheet says where it belongs, alone.
       text.forEach((each, i) => {
-        expect(each).toContain(`leaf ${i + 1} of ${text.length}`);
+        expect(each).toContain(`sheet ${i + 1} of ${text.length}`);
         expect(each).toContain(i < restricted ? 'may be shared' : 'Restricted: keep it locked');
       });
-      expect(text.join(' ')).not.toContain('Print both pages');
+      expect(text.join(' ')).not.toContain('Print both sheets');
       // 2 in of rail, 50 mm of ticks: 50.8 mm across, and 6.8 mm high with the long ticks on both sides. Within 0.5 %.
       const rulers = pages
         .flatMap(({ paths }) => paths)
@@ -202,6 +202,25 @@ describe('pictures', () => {
     expect(svg).toContain('numbers in inches');
     expect(svg).toContain('nineteen times in twenty');
   });
+});
+
+test('on a phone a table is read chamber by chamber, each figure beside what it is; on paper it is a table', async () => {
+  const { page } = await openNote({ viewport: phone });
+  const measures = page.getByRole('table', { name: 'Root depths and the lower stacks they call for' });
+  const row = measures.getByRole('row', { name: /^Chamber 5/u });
+  const text = async () => (await row.innerText()).replaceAll(/\s+/gu, ' ');
+  expect(await text()).toMatch(/^Chamber 5 /u);
+  const wide = await page
+    .locator('.sheet-scroll')
+    .evaluateAll((all) => all.filter((each) => each.scrollWidth > each.clientWidth + 1).length);
+  expect(wide).toBe(0);
+  const label = await row
+    .getByRole('cell')
+    .last()
+    .evaluate((cell) => getComputedStyle(cell, '::before').content);
+  expect(label).toBe('"Calls for"');
+  await page.emulateMedia({ media: 'print' });
+  expect(await measures.evaluate((table) => getComputedStyle(table).display)).toBe('table');
 });
 
 test('the solid view as framed is a picture too, but not while the bitting is hidden', async () => {

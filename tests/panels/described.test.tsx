@@ -16,7 +16,14 @@ import { ServicesProvider } from '../../src/panels/shared/services.tsx';
 import { recordFigure } from '../support/figure.ts';
 import { allElements, hasClass, type MarkupElement, parseMarkup, spokenText } from '../support/markup.ts';
 import { jobCount, nearLineJob } from '../support/near-line-jobs.ts';
-import { isRounded, offsetFault, splitsOf, verdictOf } from '../support/said-numbers.ts';
+import {
+  isNarrow,
+  isRounded,
+  isRoundedInward,
+  offsetFault,
+  splitsOf,
+  verdictOf,
+} from '../support/said-numbers.ts';
 import { testServices } from '../support/test-services.ts';
 
 // There is no window here to ask how wide things are.
@@ -91,13 +98,18 @@ function useFault(said: string, { useFrom, useTo, noneCertain }: Use, unit: 'in'
   // Nothing is shorter than nothing.
   if (useTo <= 0) return said === 'none is short enough' ? null : `use "${said}" for ${useTo}`;
   const numbers = (said.match(/−?\d*\.\d+/g) ?? []).map(Number);
-  const meant = noneCertain || useFrom <= 0 ? [useTo] : [useFrom, useTo];
+  const ends = noneCertain || useFrom <= 0 ? [useTo] : [useFrom, useTo];
+  const isEnd = (number: number, i: number): boolean =>
+    noneCertain
+      ? isRounded(number, ends[i]!, unit)
+      : isRoundedInward(number, ends[i]!, i === ends.length - 1 ? 'down' : 'up', unit) ||
+        isNarrow(useFrom, useTo, unit);
   const isSaid =
-    numbers.length === meant.length &&
+    numbers.length === ends.length &&
     said.startsWith('about') === noneCertain &&
     said.startsWith('up to') === (!noneCertain && useFrom <= 0) &&
-    numbers.every((number, i) => isRounded(number, meant[i]!, unit));
-  return isSaid ? null : `use "${said}" for ${meant.join(' to ')}`;
+    numbers.every(isEnd);
+  return isSaid ? null : `use "${said}" for ${ends.join(' to ')}`;
 }
 
 /** The names of the pictures: what holds it in the long section; offset, +- and window of each chamber enlarged. */
@@ -173,11 +185,12 @@ function compareNote(look: Look): Compared {
   const about = splitsOf(look.evaluation);
   const lineCount = look.evaluation.lines.length;
   const faults = about.flatMap(({ chamber, lineIndex, split }) => {
-    const head =
-      lineCount > 1 ? `${chamber.number} ${lineIndex === 0 ? 'inner' : 'outer'}` : `${chamber.number}`;
+    const place = lineCount > 1 ? ` ${lineIndex === 0 ? 'inner' : 'outer'}` : '';
+    const head = `Chamber ${chamber.number}${place}`;
     const row = rows.find((each) => spokenText(each.children[0]!) === head);
     const planned = row?.children[2];
-    const [offset = '', verdict = offset] = planned?.children.map(spokenText) ?? [];
+    const [offset = '', verdict = offset === 'level' ? 'turns' : offset] =
+      planned?.children.map(spokenText) ?? [];
     return [
       offsetFault(offset, split, unit),
       verdict === verdictOf(split) ? null : `note says "${verdict}" for ${verdictOf(split)}`,

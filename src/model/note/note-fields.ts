@@ -55,7 +55,7 @@ export const RESTRICTED_FIELDS: readonly NoteField[] = [
   { name: 'keyway', label: 'Keyway' },
   { name: 'blank', label: 'Blank' },
   { name: 'temperature', label: 'Temperature, if unusual' },
-  { name: 'keptWhere', label: 'This page is kept', example: 'locked, where' },
+  { name: 'keptWhere', label: 'This sheet is kept', example: 'locked, where' },
   { name: 'toDo', label: 'Still to do', isLong: true },
   { name: 'remarks', label: 'Remarks', isLong: true },
 ];
@@ -70,7 +70,7 @@ export const SHARED_FIELDS: readonly NoteField[] = [
 
 /** Short and usual; what a place and its licensing ask for comes first. Trade practice, no source. */
 export const CAUTIONS: readonly string[] = [
-  'Local codes, licensing and the facility’s own procedure come before anything on this page; where they ask for a licensed locksmith, one does the work.',
+  'Local codes, licensing and the facility’s own procedure come before anything on this sheet; where they ask for a licensed locksmith, one does the work.',
   'Work only for the authorised owner.',
   'Fire and egress doors: nothing that hinders leaving or voids a label. Ask the authority in charge.',
   'Try it with the door open and the key in your hand.',

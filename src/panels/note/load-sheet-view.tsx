@@ -6,6 +6,7 @@ import { toDegrees } from '../../model/radians.ts';
 import { formatLength } from '../../model/units/format-length.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
 import type { Look } from '../shared/look.ts';
+import { ChamberRowHead } from './shareable-sheet.tsx';
 
 const ROLES: Readonly<Record<LoadPart['role'], string>> = {
   ball: 'ball',
@@ -26,22 +27,28 @@ export function LoadSheetView({ look }: { readonly look: Look }) {
         </p>
       ))}
       <div className="sheet-scroll" tabIndex={0} role="region" aria-label="Load sheet, by chamber">
-        <table className="sheet-table">
+        <table className="sheet-table" role="table">
           <caption className="visually-hidden">The tray, in the order of loading</caption>
-          <thead>
-            <tr>
-              <th scope="col">Chamber</th>
-              <th scope="col">Into the plug, in this order</th>
-              <th scope="col" className="sheet-narrow">
+          <thead role="rowgroup">
+            <tr role="row">
+              <th role="columnheader" scope="col">
+                Chamber
+              </th>
+              <th role="columnheader" scope="col">
+                Into the plug, in this order
+              </th>
+              <th role="columnheader" scope="col" className="sheet-narrow">
                 Together
               </th>
-              <th scope="col">Into the shell, in this order</th>
-              <th scope="col" className="sheet-narrow">
+              <th role="columnheader" scope="col">
+                Into the shell, in this order
+              </th>
+              <th role="columnheader" scope="col" className="sheet-narrow">
                 Done
               </th>
             </tr>
           </thead>
-          <tbody>
+          <tbody role="rowgroup">
             {sheet.rows.map((row) => (
               <TrayRow key={row.chamber} row={row} unit={unit} />
             ))}
@@ -65,18 +72,18 @@ export function LoadSheetView({ look }: { readonly look: Look }) {
 
 function TrayRow({ row, unit }: { readonly row: LoadRow; readonly unit: JobUnit }) {
   return (
-    <tr>
-      <th scope="row">{row.number}</th>
-      <td>
+    <tr role="row">
+      <ChamberRowHead number={row.number} />
+      <td role="cell" data-title="Into the plug">
         <PartList parts={row.inPlug} unit={unit} />
       </td>
-      <td className="number">
+      <td role="cell" className="number" data-title="Together">
         {row.inPlugHeight === null ? '–' : formatLength(row.inPlugHeight, { unit, keepsPlaces: true })}
       </td>
-      <td>
+      <td role="cell" data-title="Into the shell">
         <PartList parts={row.inShell} unit={unit} />
       </td>
-      <td>
+      <td role="cell" data-title="Done">
         <span className="sheet-tick" aria-hidden="true" />
       </td>
     </tr>

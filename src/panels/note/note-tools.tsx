@@ -38,7 +38,7 @@ export function NoteTools({ look, states }: ToolsProps) {
       <div className="tool-block">
         <h2>On paper</h2>
         <button type="button" className="button" data-kind="main" onClick={() => window.print()}>
-          Print{isHidden ? ' page 1' : ' both pages'}…
+          Print{isHidden ? ' the sheet to share' : ' both sheets'}…
         </button>
         <p className="small quiet">
           A4 or Letter, at 100 %, nothing fitted to the page: then the ruler measures 50 mm and the scale
@@ -82,8 +82,8 @@ function HideSwitch({ isHidden }: { readonly isHidden: boolean }) {
       </label>
       <p className="small quiet" id={id}>
         {isHidden
-          ? 'Page, pictures and table hold offsets, windows and verdicts only. Drawings show cuts that are all alike.'
-          : 'Root depths and lengths are on page 2, in pictures and in the table: a key can be cut from them.'}
+          ? 'Sheet, pictures and table hold offsets, windows and verdicts only. Drawings show cuts that are all alike.'
+          : 'Root depths and lengths are on the restricted sheet, in pictures and in the table: a key can be cut from them.'}
       </p>
     </div>
   );

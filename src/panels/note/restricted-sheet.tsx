@@ -13,7 +13,7 @@ import { LoadSheetView } from './load-sheet-view.tsx';
 import { NoteFields } from './note-field.tsx';
 import { PaperPicture } from './paper-picture.tsx';
 import { latestState, STATE_NAMES } from './note-states.ts';
-import { SheetPart } from './shareable-sheet.tsx';
+import { ChamberRowHead, SheetPart } from './shareable-sheet.tsx';
 
 type SheetProps = { readonly look: Look; readonly states: readonly Look[] };
 
@@ -28,7 +28,8 @@ export function RestrictedSheet({ look, states }: SheetProps) {
         <h2 id="restricted-title">Measurements</h2>
         <p className="sheet-title">{number === '' ? 'Job without a number' : `Job ${number}`}</p>
         <p className="sheet-mark">
-          Page 2, restricted: a key can be cut from it. Keep it locked, and apart from page 1
+          Restricted: a key can be cut from this sheet. Keep it locked, and apart from the one that may be
+          shared
         </p>
       </header>
       <NoteFields fields={RESTRICTED_FIELDS} page="restricted" />
@@ -87,31 +88,45 @@ function KeyTable({ look }: { readonly look: Look }) {
   const hasOverBall = rows.some(({ overBall }) => overBall !== null);
   return (
     <div className="sheet-scroll" tabIndex={0} role="region" aria-label="The key, by chamber">
-      <table className="sheet-table">
+      <table className="sheet-table" role="table">
         <caption className="visually-hidden">Root depths and the lower stacks they call for</caption>
-        <thead>
-          <tr>
-            <th scope="col">Chamber</th>
-            <th scope="col">Root depth</th>
-            <th scope="col">Readings</th>
-            {hasOverBall ? <th scope="col">Over the ball</th> : null}
-            <th scope="col">Calls for</th>
+        <thead role="rowgroup">
+          <tr role="row">
+            <th role="columnheader" scope="col">
+              Chamber
+            </th>
+            <th role="columnheader" scope="col">
+              Root depth
+            </th>
+            <th role="columnheader" scope="col">
+              Readings
+            </th>
+            {hasOverBall ? (
+              <th role="columnheader" scope="col">
+                Over the ball
+              </th>
+            ) : null}
+            <th role="columnheader" scope="col">
+              Calls for
+            </th>
           </tr>
         </thead>
-        <tbody>
+        <tbody role="rowgroup">
           {rows.map((row) => (
-            <tr key={row.chamber}>
-              <th scope="row">{row.number}</th>
-              <td>
+            <tr role="row" key={row.chamber}>
+              <ChamberRowHead number={row.number} />
+              <td role="cell" data-title="Root depth">
                 <Length value={row.rootDepth} unit={unit} />
               </td>
-              <td>{readingsOf(row)}</td>
+              <td role="cell" data-title="Readings">
+                {readingsOf(row)}
+              </td>
               {hasOverBall ? (
-                <td>
+                <td role="cell" data-title="Over the ball">
                   <Length value={row.overBall} unit={unit} />
                 </td>
               ) : null}
-              <td>
+              <td role="cell" data-title="Calls for">
                 <Length value={row.needed} unit={unit} />
               </td>
             </tr>
@@ -137,24 +152,26 @@ function HoleTable({ states, unit }: { readonly states: readonly Look[]; readonl
   if (first === undefined) return null;
   return (
     <div className="sheet-scroll" tabIndex={0} role="region" aria-label="Parts in the holes, by chamber">
-      <table className="sheet-table">
+      <table className="sheet-table" role="table">
         <caption className="visually-hidden">Parts in each hole, from the key up, by state</caption>
-        <thead>
-          <tr>
-            <th scope="col">Chamber</th>
+        <thead role="rowgroup">
+          <tr role="row">
+            <th role="columnheader" scope="col">
+              Chamber
+            </th>
             {all.map(({ kind }) => (
-              <th key={kind} scope="col">
+              <th key={kind} role="columnheader" scope="col">
                 {STATE_NAMES[kind]}
               </th>
             ))}
           </tr>
         </thead>
-        <tbody>
+        <tbody role="rowgroup">
           {first.rows.map(({ chamber, number }) => (
-            <tr key={chamber}>
-              <th scope="row">{number}</th>
+            <tr role="row" key={chamber}>
+              <ChamberRowHead number={number} />
               {all.map(({ kind, rows }) => (
-                <td key={kind}>
+                <td role="cell" key={kind} data-title={STATE_NAMES[kind]}>
                   <Parts row={rows.find((each) => each.chamber === chamber)} unit={unit} />
                 </td>
               ))}

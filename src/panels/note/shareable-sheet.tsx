@@ -31,7 +31,7 @@ export function ShareableSheet({ look, states }: SheetProps) {
       <header className="sheet-head">
         <h2 id="note-title">Repair note</h2>
         <p className="sheet-title">{view.title}</p>
-        <p className="sheet-mark">Page 1, may be shared: no key can be cut from it</p>
+        <p className="sheet-mark">May be shared: no key can be cut from this sheet</p>
       </header>
       <NoteFields fields={HEAD_FIELDS} page="shared" />
       <SheetPart title="Cylinder">
@@ -77,6 +77,16 @@ export function SheetPart({ title, children }: { readonly title: string; readonl
   );
 }
 
+/** The heading of a chamber's row; on a phone rows become blocks, and the word stands with the number. */
+export function ChamberRowHead({ number }: { readonly number: number }) {
+  return (
+    <th role="rowheader" scope="row">
+      <span className="sheet-card-word">Chamber </span>
+      {number}
+    </th>
+  );
+}
+
 /** Chambers down, states across: where each split stood, stands on paper, and stands now. */
 function StateTable({
   view,
@@ -91,25 +101,28 @@ function StateTable({
   const stateOf = (kind: Plan['kind']) => view.states.find((each) => each.kind === kind);
   return (
     <div className="sheet-scroll" tabIndex={0} role="region" aria-label="At the shear line, by chamber">
-      <table className="sheet-table">
+      <table className="sheet-table" role="table">
         <caption className="visually-hidden">
           Each chamber at the shear line, as found, planned, as built
         </caption>
-        <thead>
-          <tr>
-            <th scope="col">Chamber</th>
+        <thead role="rowgroup">
+          <tr role="row">
+            <th role="columnheader" scope="col">
+              Chamber
+            </th>
             {KINDS.map((kind) => (
-              <th key={kind} scope="col">
+              <th key={kind} role="columnheader" scope="col">
                 {STATE_NAMES[kind]}
               </th>
             ))}
           </tr>
         </thead>
-        <tbody>
+        <tbody role="rowgroup">
           {numbers.flatMap((number) =>
             cylinderLines.map((line, i) => (
-              <tr key={`${number} ${line}`}>
-                <th scope="row">
+              <tr role="row" key={`${number} ${line}`}>
+                <th role="rowheader" scope="row">
+                  <span className="sheet-card-word">Chamber </span>
                   {number}
                   {cylinderLines.length > 1 ? (
                     <span className="small quiet"> {i === 0 ? 'inner' : 'outer'}</span>
@@ -118,6 +131,7 @@ function StateTable({
                 {KINDS.map((kind) => (
                   <SplitCell
                     key={kind}
+                    title={STATE_NAMES[kind]}
                     split={stateOf(kind)
                       ?.chambers.find((each) => each.number === number)
                       ?.splits.find((each) => each.line === line)}
@@ -128,14 +142,16 @@ function StateTable({
             )),
           )}
         </tbody>
-        <tfoot>
+        <tfoot role="rowgroup">
           {cylinderLines.map((line, i) => (
-            <tr key={line}>
-              <th scope="row">
+            <tr role="row" key={line}>
+              <th role="rowheader" scope="row">
                 {cylinderLines.length > 1 ? (i === 0 ? 'Inner line' : 'Outer line') : 'The plug'}
               </th>
               {KINDS.map((kind) => (
-                <td key={kind}>{sayLine(stateOf(kind)?.lines.find((each) => each.line === line))}</td>
+                <td role="cell" key={kind} data-title={STATE_NAMES[kind]}>
+                  {sayLine(stateOf(kind)?.lines.find((each) => each.line === line))}
+                </td>
               ))}
             </tr>
           ))}
@@ -146,19 +162,32 @@ function StateTable({
 }
 
 function SplitCell({
+  title,
   split,
   unit,
 }: {
+  readonly title: string;
   readonly split: ShareableSplit | undefined;
   readonly unit: ShareableView['unit'];
 }) {
-  if (split === undefined) return <td className="quiet">–</td>;
-  if (split.at === null) return <td className="quiet">not measured yet</td>;
+  const cell = { role: 'cell', 'data-title': title } as const;
+  if (split === undefined)
+    return (
+      <td {...cell} className="quiet">
+        –
+      </td>
+    );
+  if (split.at === null)
+    return (
+      <td {...cell} className="quiet">
+        not measured yet
+      </td>
+    );
   const symbol = symbolOf(split.verdict);
   const offset = offsetWords(split.at.offset, split.verdict, unit);
   const verdict = sayVerdict(split.verdict, split.lean);
   return (
-    <td>
+    <td {...cell}>
       <span className="sheet-offset">{offset}</span>
       {verdict === offset ? null : (
         <span className="verdict" data-verdict={symbol}>
