@@ -54,7 +54,7 @@ describe('a set', () => {
     await page.locator('.question .choice-input').first().check();
     await lockIn(page);
     const paper = await printed(page);
-    expect(paper).toContain('Learner’s page');
+    expect(paper).toContain('Learner’s sheet');
     expect(paper).toMatch(/Name\s+Date/u);
     expect(paper).toMatch(/of 2 predictions came true/u);
     expect(paper).toContain('Round 4711, in inches');
@@ -160,20 +160,44 @@ test('ten readings of one pin, typed as a caliper types them: spread, mean and �
   await eventually(() => page.getByLabel('Reading 10').first().inputValue()).toBe('.3345');
 });
 
-test('what is kept is saved as a file and forgotten when asked', async () => {
+test('what is kept is saved as a file, forgotten when asked, and read back', async () => {
   const { page } = await open('#learn/key-floor/4711/in', {
     // Without the browser's own file dialog files come as downloads, which a test can read.
     prepare: (context) => context.addInitScript(() => Reflect.deleteProperty(window, 'showOpenFilePicker')),
   });
   await page.getByRole('button', { name: 'Show without predicting' }).click();
   await page.getByRole('button', { name: 'Show the end' }).click();
-  await page.getByRole('link', { name: 'Your page' }).click();
-  const download = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Your sheet' }).click();
+  const downloads = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save it as a file' }).click();
-  expect((await download).suggestedFilename()).toMatch(/\.json$/u);
+  const download = await downloads;
+  expect(download.suggestedFilename()).toMatch(/\.json$/u);
   expect(await page.evaluate(() => localStorage.getItem('shearsight-learning'))).toContain('key-floor');
   await page.getByRole('button', { name: 'Forget it all' }).click();
   await eventually(() => page.evaluate(() => JSON.stringify(localStorage))).not.toContain('key-floor');
+
+  // Read back: what is no such file is told; with nothing to lose at once; else only after a yes.
+  const file = page.getByLabel('Read a saved file back');
+  const told = page.locator('.learn-kept');
+  await file.setInputFiles({ name: 'a.json', mimeType: 'application/json', buffer: Buffer.from('{"a":') });
+  await eventually(() => told.innerText()).toContain('This is no file of a learner.');
+  await file.setInputFiles(await download.path());
+  await eventually(() => told.innerText()).toContain('Read back: 1 round.');
+  const kept = () => page.evaluate(() => localStorage.getItem('shearsight-learning'));
+  expect(await kept()).toContain('key-floor');
+  const text = (await kept())?.replace('4711', '4712') ?? '';
+  const other = JSON.stringify({
+    format: 'shearsight-learning',
+    version: 1,
+    ...(JSON.parse(text) as object),
+  });
+  await file.setInputFiles({ name: 'b.json', mimeType: 'application/json', buffer: Buffer.from(other) });
+  await page.getByRole('button', { name: 'Leave it as it is' }).click();
+  expect(await kept()).toContain('4711');
+  await file.setInputFiles({ name: 'c.json', mimeType: 'application/json', buffer: Buffer.from(other) });
+  await page.getByRole('button', { name: 'Replace it by the file' }).click();
+  await eventually(kept).toContain('4712');
+  expect(await kept()).not.toContain('4711');
 });
 
 test('German is chosen, remembered, and fills page and pictures', async () => {

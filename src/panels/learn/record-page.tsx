@@ -1,10 +1,12 @@
-/** Everything that was predicted on this device, as a page; and what is kept: saved as a file, or forgotten. */
+/** Everything that was predicted on this device, as a sheet; and what is kept: saved as a file, read back, or forgotten. */
 import { useState } from 'react';
-import { EMPTY_LEARNING, keptForm } from '../../state/learning-store.ts';
+import { learningFileText } from '../../state/learning-file.ts';
+import { EMPTY_LEARNING } from '../../state/learning-store.ts';
 import { useServices } from '../shared/services.tsx';
 import { useDesk, useLearning } from './desk-context.ts';
 import { fill } from './fill.ts';
 import { LearnerSheet } from './learner-sheet.tsx';
+import { ReadBack } from './read-back.tsx';
 import { useWords } from './words-context.ts';
 
 export function RecordPage() {
@@ -15,8 +17,7 @@ export function RecordPage() {
   const [told, setTold] = useState('');
   const saveAll = async () => {
     const { seenLessons } = preferences.getState();
-    const all = { format: 'shearsight-learning', version: 1, seenLessons, ...keptForm(store.getState()) };
-    const saved = await save(`${JSON.stringify(all, null, 2)}\n`, station.pages.record);
+    const saved = await save(learningFileText(store.getState(), seenLessons), station.pages.record);
     if (saved.type === 'cancelled') return;
     setTold(
       saved.type === 'saved'
@@ -45,6 +46,7 @@ export function RecordPage() {
             {station.kept.forget}
           </button>
         </div>
+        <ReadBack onTold={setTold} />
         <p className="small" role="status">
           {told}
         </p>

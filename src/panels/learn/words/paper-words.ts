@@ -4,7 +4,7 @@ export const PAPER_WORDS = {
   showKey: 'Show the answer key',
   hideKey: 'Hide the answer key',
   keyNote: 'Nothing locks this key: whoever has the link can make it. Keep the paper away from learners.',
-  page: 'Learner’s page',
+  page: 'Learner’s sheet',
   print: 'Print',
   printNote: 'On A4 or Letter. To keep it as a file, print to PDF.',
   name: 'Name',

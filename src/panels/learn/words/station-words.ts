@@ -6,7 +6,7 @@ export const STATION_WORDS = {
   pages: {
     ten: 'One pin, ten times',
     practice: 'A practice cylinder',
-    record: 'Your page',
+    record: 'Your sheet',
     teach: 'Put a set together',
     seal: 'Seal a practice cylinder',
   },
@@ -16,6 +16,26 @@ export const STATION_WORDS = {
     save: 'Save it as a file',
     forget: 'Forget it all',
     forgotten: 'Nothing is kept any more.',
+    read: 'Read a saved file back',
+    replaceTitle: 'Replace what is kept?',
+    replaces: {
+      one: 'What is kept here, {count} round with it, would be gone.',
+      other: 'What is kept here, {count} rounds with it, would be gone.',
+    },
+    inFile: { one: 'The file holds {count} round.', other: 'The file holds {count} rounds.' },
+    yes: 'Replace it by the file',
+    no: 'Leave it as it is',
+    stays: 'Nothing was changed.',
+    back: { one: 'Read back: {count} round.', other: 'Read back: {count} rounds.' },
+    lost: {
+      one: '{count} round in the file could not be read and is left out.',
+      other: '{count} rounds in the file could not be read and are left out.',
+    },
+    faults: {
+      'not one': 'This is no file of a learner. Choose the one that “Save it as a file” wrote here.',
+      damaged: 'This file is damaged: its end or its rounds are missing. Nothing was changed.',
+      newer: 'This file was made by a newer version of this program. Load the page anew, then read it again.',
+    },
   },
   files: {
     saved: 'Saved as {name}.',

@@ -25,7 +25,7 @@ export const TEACH_WORDS = {
   inSet: { one: 'A set of {count} lesson', other: 'A set of {count} lessons' },
   lessonOf: 'Lesson {number} of {count} in this set',
   next: 'Next in the set: {title}',
-  end: 'That was the last lesson of the set. Your page is below.',
+  end: 'That was the last lesson of the set. Your sheet is below.',
   leave: 'Leave the set, see all lessons',
   faults: {
     heading: 'This set cannot be opened',

@@ -18,6 +18,28 @@ export const GERMAN_STATION: Words['station'] = {
     save: 'Als Datei sichern',
     forget: 'Alles vergessen',
     forgotten: 'Nichts davon wird mehr aufbewahrt.',
+    read: 'Eine gesicherte Datei zurückholen',
+    replaceTitle: 'Ersetzen, was aufbewahrt ist?',
+    replaces: {
+      one: 'Was hier aufbewahrt ist, darunter {count} Runde, wäre dann weg.',
+      other: 'Was hier aufbewahrt ist, darunter {count} Runden, wäre dann weg.',
+    },
+    inFile: { one: 'Die Datei enthält {count} Runde.', other: 'Die Datei enthält {count} Runden.' },
+    yes: 'Durch die Datei ersetzen',
+    no: 'Lassen, wie es ist',
+    stays: 'Nichts wurde geändert.',
+    back: { one: 'Zurückgeholt: {count} Runde.', other: 'Zurückgeholt: {count} Runden.' },
+    lost: {
+      one: '{count} Runde der Datei ließ sich nicht lesen und fehlt.',
+      other: '{count} Runden der Datei ließen sich nicht lesen und fehlen.',
+    },
+    faults: {
+      'not one':
+        'Das ist keine Datei von Lernenden. Wählen Sie die, die „Als Datei sichern“ hier geschrieben hat.',
+      damaged: 'Diese Datei ist beschädigt: Ihr Ende oder ihre Runden fehlen. Nichts wurde geändert.',
+      newer:
+        'Diese Datei stammt von einer neueren Fassung dieses Programms. Laden Sie die Seite neu und lesen Sie sie dann.',
+    },
   },
   files: {
     saved: 'Gesichert als {name}.',
