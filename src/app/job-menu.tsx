@@ -28,6 +28,13 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
   const close = () => {
     if (menu.current !== null) menu.current.open = false;
   };
+  useEffect(() => {
+    const press = ({ target }: PointerEvent) => {
+      if (menu.current?.contains(target as Node) === false) menu.current.open = false;
+    };
+    window.addEventListener('pointerdown', press);
+    return () => window.removeEventListener('pointerdown', press);
+  }, []);
   const run = (action: () => Promise<string | null>) => {
     close();
     void action().then(setMessage, () => setMessage(UNDONE));
@@ -47,8 +54,9 @@ export function JobMenu({ workshop }: { readonly workshop: Workshop }) {
         ref={menu}
         className="job-menu"
         onToggle={() => wasOpened || setOpened(true)}
-        onBlur={(event) => {
-          if (!event.currentTarget.contains(event.relatedTarget)) close();
+        onBlur={({ currentTarget, relatedTarget }) => {
+          // Focus that goes nowhere is no leaving: another window, a press on plain text, a page that still settles.
+          if (relatedTarget !== null && !currentTarget.contains(relatedTarget)) close();
         }}
         onKeyDown={(event) => {
           if (event.key !== 'Escape') return;

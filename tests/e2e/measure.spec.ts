@@ -188,7 +188,15 @@ describe('what is typed', () => {
         .join(' '),
     );
     expect(described).toContain('“abc” is not a length');
+    expect(described).toContain('Until then .3520 in counts.');
     expect(await headline(page).innerText()).toContain('Chamber 5 is too high');
+    // The answer itself, a live region, says that it stands on what was there before.
+    await eventually(() => headline(page).innerText()).toContain(
+      'Not as typed: one field cannot be read. Root depth, cut 1 still counts as .3520 in.',
+    );
+    await cut.fill('.3500');
+    await page.keyboard.press('Enter');
+    await eventually(() => headline(page).innerText()).not.toContain('Not as typed');
   });
 
   test('fills a column from an instrument that sends a value and Enter, at any speed, Enter sent twice', async () => {
@@ -236,4 +244,26 @@ test('on a phone the answer asks chamber by chamber, and Enter goes on in what i
   await eventually(() => headline(page).innerText()).toContain('ball + bottom pin of chamber 2');
   expect(await page.locator('.quick-field').innerText()).toContain('Ball + bottom pin, chamber 2');
   expect(await card.evaluate((input) => input === document.activeElement)).toBe(true);
+});
+
+test('the job menu stays open when plain text in it is pressed, and closes from outside, by Tab and by Escape', async () => {
+  const { page } = await openApp();
+  const menu = page.locator('.job-menu');
+  const button = menu.locator('> summary');
+  const isOpen = () => menu.evaluate((details) => (details as HTMLDetailsElement).open);
+  await button.click();
+  await menu.getByText('Theme', { exact: true }).click();
+  expect(await isOpen()).toBe(true);
+  // Another window takes the focus.
+  await button.focus();
+  await button.evaluate((summary) => summary.blur());
+  expect(await isOpen()).toBe(true);
+  await headline(page).click();
+  await eventually(isOpen).toBe(false);
+  await button.click();
+  await page.keyboard.press('Escape');
+  await eventually(isOpen).toBe(false);
+  await button.click();
+  await page.keyboard.press('Shift+Tab');
+  await eventually(isOpen).toBe(false);
 });

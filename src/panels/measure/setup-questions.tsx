@@ -16,8 +16,10 @@ export function SetupQuestions({ look, cutKey }: { readonly look: Look; readonly
   const plug = useRef<HTMLLIElement>(null);
   const wasNew = useRef(look.bench.cylinder.bodies[0]?.outerDiameter === undefined);
   useEffect(() => {
-    // An empty job begins with the plug.
-    if (wasNew.current) plug.current?.querySelector('input')?.focus();
+    // An empty job begins with the plug, unless the person has gone elsewhere while this was loading.
+    const at = document.activeElement;
+    const isElsewhere = at !== null && at !== document.body && at.checkVisibility();
+    if (wasNew.current && !isElsewhere) plug.current?.querySelector('input')?.focus();
   }, []);
   const { job, selection } = look;
   const { numbering } = job.settings;
