@@ -6,9 +6,15 @@ import type { SceneHandle } from '../scene/scene-types.ts';
 import type { StandardView } from '../scene/view-state.ts';
 import type { Showing, ShownPart } from '../state/view-store.ts';
 
-const VIEWS: readonly { readonly view: StandardView; readonly label: string }[] = [
+type NamedView = { readonly view: StandardView; readonly label: string };
+
+/** At hand; the others wait in the menu. */
+const VIEWS: readonly NamedView[] = [
   { view: 'section', label: 'Section' },
   { view: 'iso', label: 'Corner' },
+];
+
+const OTHER_VIEWS: readonly NamedView[] = [
   { view: 'front', label: 'Front' },
   { view: 'back', label: 'Back' },
   { view: 'left', label: 'Left' },
@@ -31,7 +37,25 @@ const PARTS: readonly { readonly part: ShownPart; readonly label: string }[] = [
 
 const SHOWINGS: readonly Showing[] = ['show', 'see through', 'pulled apart', 'hide'];
 
-type SolidToolsProps = {
+/** What is wanted again and again, over the picture. */
+export function SolidViews({ handle }: { readonly handle: SceneHandle | null }) {
+  return (
+    <div className="solid-row" role="group" aria-label="Look from">
+      <Views views={VIEWS} handle={handle} />
+      <button
+        type="button"
+        className="button"
+        disabled={handle === null}
+        onClick={() => handle?.run({ kind: 'fit' })}
+      >
+        Fit in
+      </button>
+      <Zoom handle={handle} />
+    </div>
+  );
+}
+
+type SolidMoreProps = {
   readonly handle: SceneHandle | null;
   readonly unit: JobUnit;
   readonly projection: 'orthographic' | 'perspective';
@@ -42,51 +66,52 @@ type SolidToolsProps = {
   readonly reach: number;
 };
 
-export function SolidTools(props: SolidToolsProps) {
+/** Everything else, under the picture, so that opening it takes nothing of it away. */
+export function SolidMore(props: SolidMoreProps) {
   const { handle, projection, onProjection } = props;
   return (
-    <div className="solid-tools">
-      <div className="solid-row" role="group" aria-label="Look from">
-        {VIEWS.map(({ view, label }) => (
-          <button
-            key={view}
-            type="button"
-            className="button"
-            disabled={handle === null}
-            onClick={() => handle?.run({ kind: 'look from', view })}
-          >
-            {label}
-          </button>
-        ))}
-        <button
-          type="button"
-          className="button"
-          disabled={handle === null}
-          onClick={() => handle?.run({ kind: 'fit' })}
-        >
-          Fit in
-        </button>
-        <Zoom handle={handle} />
-      </div>
-      <details className="fold">
-        <summary>
-          <span className="fold-title">Parts and section plane</span>
-        </summary>
-        <div className="solid-details">
-          <Showings />
-          <Plane {...props} />
-          <label className="solid-check">
-            <input
-              type="checkbox"
-              checked={projection === 'perspective'}
-              onChange={({ target }) => onProjection(target.checked ? 'perspective' : 'orthographic')}
-            />
-            Perspective
-          </label>
+    <details className="fold solid-more">
+      <summary>
+        <span className="fold-title">More</span>
+        <span className="fold-summary quiet">other sides, parts, section plane</span>
+      </summary>
+      <div className="solid-details">
+        <div className="solid-row" role="group" aria-label="Look from another side">
+          <Views views={OTHER_VIEWS} handle={handle} />
         </div>
-      </details>
-    </div>
+        <Showings />
+        <Plane {...props} />
+        <label className="solid-check">
+          <input
+            type="checkbox"
+            checked={projection === 'perspective'}
+            onChange={({ target }) => onProjection(target.checked ? 'perspective' : 'orthographic')}
+          />
+          Perspective
+        </label>
+      </div>
+    </details>
   );
+}
+
+function Views({
+  views,
+  handle,
+}: {
+  readonly views: readonly NamedView[];
+  readonly handle: SceneHandle | null;
+}) {
+  return views.map(({ view, label }) => (
+    <button
+      key={view}
+      type="button"
+      className="button"
+      disabled={handle === null}
+      onClick={() => handle?.run({ kind: 'look from', view })}
+    >
+      {label}
+    </button>
+  ));
 }
 
 function Zoom({ handle }: { readonly handle: SceneHandle | null }) {
@@ -134,7 +159,7 @@ function Showings() {
   );
 }
 
-function Plane({ unit, isCut, onCut, reach }: SolidToolsProps) {
+function Plane({ unit, isCut, onCut, reach }: SolidMoreProps) {
   const offset = useView((view) => view.sectionOffset);
   const moveSection = useView((view) => view.moveSection);
   return (

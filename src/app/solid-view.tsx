@@ -13,7 +13,7 @@ import { axisPlane } from '../solids/section-plane.ts';
 import type { Showing, ViewStore } from '../state/view-store.ts';
 import { startWorker } from './own-worker.ts';
 import { SolidPicture } from './solid-picture.tsx';
-import { SolidTools } from './solid-tools.tsx';
+import { SolidMore, SolidViews } from './solid-tools.tsx';
 import './solid-view.css';
 
 export function SolidView() {
@@ -35,16 +35,7 @@ function Solid({ look }: { readonly look: Look }) {
   const marks = useMemo(() => marksOf(look), [look]);
   return (
     <div className="solid-view">
-      <SolidTools
-        handle={handle}
-        unit={look.job.settings.unit}
-        projection={projection}
-        onProjection={setProjection}
-        isCut={isCut}
-        onCut={setIsCut}
-        reach={look.assembly.lines.at(-1)?.radius ?? 1}
-      />
-      <SolidPicture handle={handle} look={look} />
+      <SolidViews handle={handle} />
       {trouble === null ? null : (
         <p className="solid-trouble" role="status">
           {trouble}
@@ -66,6 +57,16 @@ function Solid({ look }: { readonly look: Look }) {
           onFailure={({ sentence }) => setTrouble(sentence)}
         />
       </div>
+      <SolidPicture handle={handle} look={look} />
+      <SolidMore
+        handle={handle}
+        unit={look.job.settings.unit}
+        projection={projection}
+        onProjection={setProjection}
+        isCut={isCut}
+        onCut={setIsCut}
+        reach={look.assembly.lines.at(-1)?.radius ?? 1}
+      />
     </div>
   );
 }

@@ -19,6 +19,8 @@ type ToPicture = (point: Triple) => { readonly x: number; readonly y: number };
 const FLAG_ROW = 26;
 const FLAG_NEAR = 120;
 const NUMBER_NEAR = 16;
+/** A number stands over its point; one that would be cut by the picture's upper edge comes down so far. */
+const NUMBER_TOP = 22;
 
 export class MarkPlacer {
   #marks: readonly PlacedMark[] = [];
@@ -32,7 +34,10 @@ export class MarkPlacer {
     const flags: { readonly x: number; readonly row: number }[] = [];
     const numbers: { readonly x: number; readonly y: number }[] = [];
     for (const { at, element, kind } of this.#marks) {
-      const { x, y } = toPicture(at);
+      const point = toPicture(at);
+      const { x } = point;
+      const isCut = kind === 'chamber' && Math.abs(point.y) < NUMBER_TOP;
+      const y = isCut ? NUMBER_TOP : point.y;
       element.setAttribute('transform', `translate(${round(x)} ${round(y)})`);
       if (kind === 'flag') liftFlag(element, freeRow(flags, x));
       else {

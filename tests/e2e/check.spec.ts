@@ -35,6 +35,13 @@ test('the solid view draws the cylinder', async () => {
   await eventually(async () => coloursOf(await canvas.screenshot())).toBeGreaterThan(20);
   const widthOf = async (at: string) => (await page.locator(at).first().boundingBox())?.width ?? 0;
   expect(await widthOf('.solid-place canvas')).toBeGreaterThan(0.98 * (await widthOf('.solid-place')));
+  // A few views at hand, the others in a menu that takes nothing of the picture away.
+  const front = page.getByRole('button', { name: 'Front', exact: true });
+  expect(await front.isVisible()).toBe(false);
+  const before = await canvas.boundingBox();
+  await page.locator('.solid-more > summary').press('Enter');
+  await front.click();
+  expect(await canvas.boundingBox()).toMatchObject({ width: before?.width, height: before?.height });
 });
 
 test('without WebGL the solid view says why it is not there, and the drawing stays', async () => {

@@ -1,5 +1,5 @@
 /** The cylinder in section beside the station: long section or solid view, a close-up of each stack, the key's travel. */
-import { lazy, Suspense, useState } from 'react';
+import { type CSSProperties, lazy, Suspense, useState } from 'react';
 import type { Look } from '../shared/look.ts';
 import { useServices, useView } from '../shared/services.tsx';
 import { ONE_COLUMN, ONE_HAND, useMedia } from '../shared/use-media.ts';
@@ -76,7 +76,11 @@ function Picture({ look, maxHeight }: { readonly look: Look; readonly maxHeight:
         <LongSectionView look={look} maxHeight={maxHeight} />
       )}
       {SolidView !== null && wasSolid ? (
-        <div className="solid-place" hidden={!isSolid} style={{ height: maxHeight }}>
+        <div
+          className="solid-place"
+          hidden={!isSolid}
+          style={{ '--picture-height': `${maxHeight}px` } as CSSProperties}
+        >
           <Suspense fallback={<p className="loading quiet">Loading the solid view…</p>}>
             <SolidView />
           </Suspense>
