@@ -19,7 +19,15 @@ import {
   sleeveStrip,
   standsUpBy,
 } from './jaw-scenes-cylinder.ts';
-import { bladeHeight, cutPosition, overBall, rootDepth, rootFlat, tipPosition } from './jaw-scenes-key.ts';
+import {
+  bladeHeight,
+  cutPosition,
+  overBall,
+  rootDepth,
+  rootFlat,
+  stopShort,
+  tipPosition,
+} from './jaw-scenes-key.ts';
 import {
   ballAndPin,
   ballDiameter,
@@ -29,6 +37,7 @@ import {
   driverEndSharp,
   masterPinLength,
   driverLength,
+  pinDiameter,
   pinLength,
   pinTipBall,
   pinTipPointed,
@@ -36,6 +45,7 @@ import {
   pinTopBevelled,
   pinTopDomed,
   pinTopFlat,
+  shopRule,
   springFree,
   springSolid,
 } from './jaw-scenes-parts.ts';
@@ -75,6 +85,10 @@ const SCENES: Readonly<Record<JawDrawingKind, Scene>> = {
     draw: restDepth,
     words: "How far ball and bottom pin sink below the plug's crest with the key out",
   },
+  shopRule: {
+    draw: shopRule,
+    words: 'Where pin and driver meet, so far above or below the shear line, still counts as level',
+  },
   standsUpBy: {
     draw: standsUpBy,
     words: 'Caliper zeroed across the plug beside the chamber, then across the pin',
@@ -91,8 +105,13 @@ const SCENES: Readonly<Record<JawDrawingKind, Scene>> = {
   cutPosition: { draw: cutPosition, words: 'From the shoulder to the middle of the cut' },
   bladeHeight: { draw: bladeHeight, words: 'Jaws across the blade where it is not cut' },
   tipPosition: { draw: tipPosition, words: 'From the shoulder to the end of the blade' },
+  stopShort: {
+    draw: stopShort,
+    words: "From the key's shoulder to the front face of the plug, where it should rest",
+  },
   ballDiameter: { draw: ballDiameter, words: 'Jaws across the ball' },
   pinLength: { draw: pinLength, words: 'Jaws on both ends of the pin' },
+  pinDiameter: { draw: pinDiameter, words: 'Jaws across the body of the pin, away from its edges' },
   ballAndPin: {
     draw: ballAndPin,
     words: 'Ball and bottom pin together in a holder, one jaw under the ball, one on the pin',

@@ -1,6 +1,6 @@
 /** Jaw drawings of the key, from the side. Frame of jaw-sketch.ts; the key's bottom edge lies on y = 34. */
 import { circle, type Outline } from '../geometry/outline.ts';
-import { caliper, lookHere, loop, measured, metal, thinLine } from './jaw-sketch.ts';
+import { caliper, hollowIn, lookHere, loop, measured, metal, thinLine } from './jaw-sketch.ts';
 import type { DrawingNode } from './node.ts';
 
 const BOTTOM = 34;
@@ -127,5 +127,37 @@ export function tipPosition(): DrawingNode[] {
       { x: 196, y: 126 },
     ]),
     measured({ x: 40, y: 120 }, { x: 196, y: 120 }),
+  ];
+}
+
+/** The key in its plug, cut along it: the shoulder has not come to the front face. */
+export function stopShort(): DrawingNode[] {
+  const [shoulder, face, floor, roof] = [62, 92, 48, 76];
+  const plugOver = loop([face, roof], [212, roof], [212, 106], [face, 106]);
+  const plugUnder = loop([face, 34], [212, 34], [212, floor], [face, floor]);
+  const key = loop(
+    [6, 20],
+    [shoulder, 20],
+    [shoulder, floor],
+    [188, floor],
+    [188, 58],
+    [172, roof],
+    [shoulder, roof],
+    [shoulder, 104],
+    [6, 104],
+  );
+  return [
+    hollowIn([loop([face, 34], [212, 34], [212, 106], [face, 106])]),
+    metal('plug', [plugOver, plugUnder]),
+    metal('key', [key]),
+    thinLine([
+      { x: shoulder, y: 104 },
+      { x: shoulder, y: 128 },
+    ]),
+    thinLine([
+      { x: face, y: 106 },
+      { x: face, y: 128 },
+    ]),
+    measured({ x: shoulder, y: 120 }, { x: face, y: 120 }),
   ];
 }

@@ -5,7 +5,7 @@ import { fromDegrees } from '../model/radians.ts';
 import { circle, moved, type Outline, type Region } from '../geometry/outline.ts';
 import { partProfile } from '../geometry/part-profile.ts';
 import { sectionOfProfile } from '../geometry/part-section.ts';
-import { caliper, hollowIn, loop, lookHere, measured, metal, SKETCH_VIEW } from './jaw-sketch.ts';
+import { caliper, hollowIn, loop, lookHere, measured, metal, SKETCH_VIEW, thinLine } from './jaw-sketch.ts';
 import { springNode } from './long-section-metal.ts';
 import type { DrawingNode } from './node.ts';
 
@@ -40,6 +40,45 @@ export function pinLength(): DrawingNode[] {
     metal('bottomPin', turnedPart(pin, 90, 33)),
     caliper({ from: 33, to: 107, at: 90, beam: 168, way: 'up' }),
     measured({ x: 130, y: 33 }, { x: 130, y: 107 }),
+  ];
+}
+
+export function pinDiameter(): DrawingNode[] {
+  const pin = { radius: 24, length: 82, lower: CUP, upper: { kind: 'dome', radius: 90 } as const };
+  return [
+    metal('bottomPin', turnedPart(pin, 110, 52)),
+    caliper({ from: 86, to: 134, at: 92, beam: 16, way: 'across' }),
+    measured({ x: 86, y: 92 }, { x: 134, y: 92 }),
+  ];
+}
+
+/** Where pin and driver meet, close to the line, between the two limits that still count as level. */
+export function shopRule(): DrawingNode[] {
+  const [line, limit, split] = [68, 15, 75];
+  const across = (y: number, className?: string): DrawingNode =>
+    thinLine(
+      [
+        { x: 10, y },
+        { x: 186, y },
+      ],
+      className,
+    );
+  const wall = (from: number, to: number) => [
+    loop([16, from], [60, from], [60, to], [16, to]),
+    loop([140, from], [168, from], [168, to], [140, to]),
+  ];
+  const pin = { radius: 38, length: 120, lower: FLAT, upper: FLAT };
+  const driver = { radius: 38, length: 120, lower: bevelled(4), upper: FLAT };
+  return [
+    hollowIn([loop([16, -20], [168, -20], [168, 160], [16, 160])]),
+    metal('plug', wall(-20, line)),
+    metal('shell', wall(line + 6, 160)),
+    metal('bottomPin', turnedPart(pin, 100, split - 120)),
+    metal('driver', turnedPart(driver, 100, split)),
+    across(line, 'centre-line'),
+    across(line - limit, 'measured-line'),
+    across(line + limit, 'measured-line'),
+    measured({ x: 180, y: line - limit }, { x: 180, y: line + limit }),
   ];
 }
 

@@ -13,13 +13,11 @@ export function HelpCard() {
   const kind = HELP_DRAWINGS[topic];
   return (
     <aside className="help-card" aria-label="How to measure it">
-      {kind === undefined ? null : (
-        <div className="help-drawing">
-          <Suspense fallback={null}>
-            <JawDrawing kind={kind} />
-          </Suspense>
-        </div>
-      )}
+      <div className="help-drawing">
+        <Suspense fallback={null}>
+          <JawDrawing kind={kind} />
+        </Suspense>
+      </div>
       <div>
         <p className="help-title">{title}</p>
         <p className="small">{text}</p>

@@ -37,7 +37,7 @@ export type HelpTopic =
   | 'shop rule';
 
 /** The drawing that shows where the jaws go. */
-export const HELP_DRAWINGS: Readonly<Partial<Record<HelpTopic, JawDrawingKind>>> = {
+export const HELP_DRAWINGS: Readonly<Record<HelpTopic, JawDrawingKind>> = {
   plug: 'plugAcross',
   'metal under key': 'metalUnderKey',
   rod: 'rodToFloor',
@@ -48,6 +48,7 @@ export const HELP_DRAWINGS: Readonly<Partial<Record<HelpTopic, JawDrawingKind>>>
   'long stack': 'ballAndPin',
   'ball and pin': 'ballAndPin',
   'pin length': 'pinLength',
+  'pin diameter': 'pinDiameter',
   'known set': 'ballAndPin',
   play: 'clearanceStrip',
   'play in sleeve': 'clearanceStrip',
@@ -67,6 +68,8 @@ export const HELP_DRAWINGS: Readonly<Partial<Record<HelpTopic, JawDrawingKind>>>
   'blade height': 'bladeHeight',
   tip: 'tipPosition',
   'caliper closed': 'caliperClosed',
+  'stop short': 'stopShort',
+  'shop rule': 'shopRule',
 };
 
 export const HELP: Readonly<Record<HelpTopic, { readonly title: string; readonly text: string }>> = {
