@@ -4,6 +4,7 @@ import { closeUp } from '../../src/drawing/close-up.ts';
 import { closeUpLarge } from '../../src/drawing/close-up-large.ts';
 import { endView } from '../../src/drawing/end-view.ts';
 import { liftChart } from '../../src/drawing/lift-curve.ts';
+import { springForceChart } from '../../src/drawing/spring-force-curve.ts';
 import { longSection } from '../../src/drawing/long-section.ts';
 import { fromDegrees } from '../../src/model/radians.ts';
 import { sampleAssembly, sampleEvaluation, samplePose } from '../support/sample-assembly.ts';
@@ -84,6 +85,16 @@ describe('labels', () => {
         expect(chart === null ? ['no chart'] : textFaults(chart)).toEqual([]);
       }
     }
+  });
+
+  test('of the chart of spring forces keep clear of each other', () => {
+    for (const width of [280, ...WIDTHS])
+      for (const unit of ['in', 'mm'] as const)
+        for (const most of [0.04, 1, 7.3, 25, 240]) {
+          const forces = [30, 20, 10, 0].map((travel, i) => ({ travel, force: (most * (i + 1)) / 4 }));
+          const chart = springForceChart(forces, 12, { width, height: 150, unit });
+          expect(chart === null ? ['no chart'] : textFaults(chart), `${width} ${most} ${unit}`).toEqual([]);
+        }
   });
 
   test('that do not fit are counted', () => {

@@ -1,10 +1,14 @@
 /** The key's way in and out: the steepest side each stack climbs, and which peaks hold the key while it is turned. */
 import { useDeferredValue } from 'react';
+import { forceText, springForceChart } from '../../drawing/spring-force-curve.ts';
 import { toDegrees } from '../../model/radians.ts';
 import type { ChamberWay, Climb, WayResults } from '../../model/travel/way-result.ts';
 import type { Facts } from '../../model/findings/facts.ts';
 import { formatLength } from '../../model/units/format-length.ts';
+import { usePose } from '../section/use-pose.ts';
+import { DrawingSvg } from '../shared/drawing-svg.tsx';
 import type { Look } from '../shared/look.ts';
+import { useWidth } from '../shared/use-width.ts';
 import { VerdictMark } from '../shared/verdict-mark.tsx';
 import { checkFacts } from './check-facts.ts';
 import { ChamberHead, CheckTableHead } from './check-table-head.tsx';
@@ -41,6 +45,7 @@ export function WayTable({ look }: { readonly look: Look }) {
         <li>{playText(facts)}</li>
         <SpringLine way={way} facts={facts} />
       </ul>
+      <SpringChart look={look} way={way} />
       <p className="small quiet">
         Expected from friction {look.job.settings.friction} and rigid parts; not measured.
       </p>
@@ -89,8 +94,7 @@ function SpringLine({ way, facts }: { readonly way: WayResults; readonly facts: 
   const most = way.mostForce;
   if (most === null)
     return <li className="quiet">How hard the springs press is not known: read one at two lengths.</li>;
-  const force =
-    facts.unit === 'in' ? `${(most.force / POUND_N).toFixed(1)} lb` : `${most.force.toFixed(1)} N`;
+  const force = forceText(most.force, facts.unit);
   const out = formatLength(most.travel, { unit: facts.unit, form: 'bench', hasUnit: true });
   const text = `All springs together press with at most ${force}, the key ${out} out.`;
   return (
@@ -101,5 +105,22 @@ function SpringLine({ way, facts }: { readonly way: WayResults; readonly facts: 
   );
 }
 
-/** N in a pound of force: 0.45359237 kg at 9.80665 m/s². */
-const POUND_N = 4.4482216152605;
+/** px */
+const CHART_HEIGHT = 150;
+const LEAST_CHART_WIDTH = 280;
+const MOST_CHART_WIDTH = 720;
+
+/** How hard they press all the way, and where the key is now. */
+function SpringChart({ look, way }: { readonly look: Look; readonly way: WayResults }) {
+  const [frame, width] = useWidth<HTMLDivElement>();
+  const { travel } = usePose(look);
+  const chart =
+    width === 0
+      ? null
+      : springForceChart(way.springs, travel, {
+          width: Math.min(MOST_CHART_WIDTH, Math.max(LEAST_CHART_WIDTH, width)),
+          height: CHART_HEIGHT,
+          unit: look.job.settings.unit,
+        });
+  return <div ref={frame}>{chart === null ? null : <DrawingSvg drawing={chart} />}</div>;
+}
