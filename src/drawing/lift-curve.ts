@@ -71,6 +71,7 @@ export function liftChart(assembly: Assembly, pose: Pose, options: LiftChartOpti
       plot,
       pose.travel,
       picked < 0 ? null : liftAt(known(lifts[picked], 'lift').curve, pose.travel),
+      size,
     ),
     label(name, plot.left + 6, plot.top + size * 0.9, { size, isStrong: true }),
   ]);

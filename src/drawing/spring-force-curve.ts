@@ -48,7 +48,7 @@ export function springForceChart(
       size,
     ),
     node('path', { class: 'trace trace-picked', d: pointsData(points, false) }),
-    ...wayMarker(plot, travel, forceAt(forces, travel)),
+    ...wayMarker(plot, travel, forceAt(forces, travel), size),
     label(title, plot.left + 6, plot.top + size * 0.9, { size, isStrong: true }),
   ]);
 }

@@ -91,12 +91,12 @@ export function wayAxes(plot: WayPlot, steps: readonly number[], size: number): 
   ]);
 }
 
-/** Where the key is: an upright line, and a dot at the value there; none with null. */
-export function wayMarker(plot: WayPlot, travel: number, value: number | null): DrawingNode[] {
+/** Where the key is: an upright line up to the title, and a dot at the value there; none with null. */
+export function wayMarker(plot: WayPlot, travel: number, value: number | null, size: number): DrawingNode[] {
   if (!Number.isFinite(travel)) return [];
   const x = Math.max(plot.left, Math.min(plot.right, plot.x(travel)));
   const upright = [
-    { x, y: plot.top },
+    { x, y: plot.top + size * 1.3 },
     { x, y: plot.bottom },
   ];
   const line = node('path', { class: 'travel', d: pointsData(upright, false), 'data-mark': 'travel' });
