@@ -6,18 +6,23 @@ import { splitThatMatters } from '../answer/verdict-words.ts';
 import { BenchTests } from '../measure/bench-tests.tsx';
 import { focusOf, type Look } from '../shared/look.ts';
 import { useView } from '../shared/services.tsx';
+import { ONE_COLUMN, useMedia } from '../shared/use-media.ts';
 import { CheckFolds } from './check-folds.tsx';
 import { FindingsList } from './findings-list.tsx';
+import { PickedChamber } from './picked-chamber.tsx';
 import './check-station.css';
 
 const HowSure = lazy(async () => ({ default: (await import('../sure/how-sure.tsx')).HowSure }));
 const WhichKey = lazy(async () => ({ default: (await import('../keying/which-key.tsx')).WhichKey }));
 
 export function CheckStation({ look }: { readonly look: Look }) {
+  const isOneColumn = useMedia(ONE_COLUMN);
   return (
     <div className="station check">
       <AnswerBox answer={answerOf(look)} />
       <FindingsList look={look} />
+      {/* In two columns it stands under the section; here that would push the answer far down. */}
+      {isOneColumn ? <PickedChamber look={look} /> : null}
       <OneAtATime look={look} />
       <Suspense fallback={null}>
         <HowSure look={look} />

@@ -55,8 +55,10 @@ function Items({ findings }: { readonly findings: readonly Finding[] }) {
             {WORDS[severity] === '' ? null : <strong className="finding-word">{WORDS[severity]}. </strong>}
             {message}
           </p>
-          <ExplainThis code={code} about={message} />
-          {show === undefined ? null : <ShowMe show={show} about={message} />}
+          <span className="finding-links">
+            <ExplainThis code={code} about={message} />
+            {show === undefined ? null : <ShowMe show={show} about={message} />}
+          </span>
         </li>
       ))}
     </ul>

@@ -50,7 +50,7 @@ export function SectionPane({ look, isBeside }: SectionPaneProps) {
           {closeUps}
         </details>
       ) : null}
-      {isBeside ? null : (
+      {isBeside || isOneColumn ? null : (
         <Suspense fallback={null}>
           <PickedChamber look={look} />
         </Suspense>
