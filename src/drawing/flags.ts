@@ -40,13 +40,27 @@ const PAD_PX = 6;
 const SYMBOL_SHARE = 1.05;
 const CLEAR_PX = 6;
 
-/** Lays out flags, the most important first. */
+/**
+ * Lays out flags, the most important first. Where all are about one line, as few as need be are amounts only, so that as many as
+ * can be are shown; else an amount would not say which line it is about.
+ */
 export function layOutFlags(
   wishes: readonly FlagWish[],
   textSize: number,
   left: number,
   right: number,
 ): FlagLayout {
+  let best = layOut(wishes, textSize, left, right);
+  const isOneLine = wishes.every(({ lineIndex }) => lineIndex === wishes[0]?.lineIndex);
+  for (let kept = wishes.length - 1; isOneLine && kept >= 0 && best.hidden > 0; kept--) {
+    const shorter = wishes.map((wish, i) => (i < kept ? wish : { ...wish, text: wish.shortText }));
+    const layout = layOut(shorter, textSize, left, right);
+    if (layout.hidden < best.hidden) best = layout;
+  }
+  return best;
+}
+
+function layOut(wishes: readonly FlagWish[], textSize: number, left: number, right: number): FlagLayout {
   const flags: Flag[] = [];
   let hidden = 0;
   for (const wish of wishes) {

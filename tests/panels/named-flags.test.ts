@@ -30,7 +30,7 @@ test('a boxed flag for each chamber the headline names, and for no other', () =>
     if (named === null || look.evaluation.lines.length > 1) continue;
     const { assembly, evaluation } = look;
     const pose = poseAt(assembly, { travel: assembly.key?.seatedTravel ?? 0 });
-    const flags = flagsIn(longSection(assembly, pose, evaluation, { width: 1400, unit: job.settings.unit }));
+    const flags = flagsIn(longSection(assembly, pose, evaluation, { width: 700, unit: job.settings.unit }));
     const numberOf = (flag: DrawingNode) =>
       assembly.chambers.find(({ id }) => id === flag.attributes['data-chamber'])?.number ?? 0;
     const boxed = flags.filter((flag) => flag.attributes['class'] !== 'flag').map(numberOf);
