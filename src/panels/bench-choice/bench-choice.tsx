@@ -58,11 +58,16 @@ type PickProps = {
 /** A choice where there are several; a plain word where there is one. */
 function Pick({ label, options, value, onPick }: PickProps) {
   const id = useId();
+  const [only] = options;
+  // A name that only repeats what it is of is none.
+  const isNameless = only !== undefined && (only.label.trim() === '' || only.label === label);
   if (options.length < 2)
     return (
       <span className="bench-pick">
-        <span className="bench-pick-label">{label}</span>
-        <span className="bench-pick-only">{nameOf(options[0], label)}</span>
+        {isNameless ? null : <span className="bench-pick-label">{label}</span>}
+        <span className="bench-pick-only">
+          {isNameless ? `${label}, no name` : (only?.label ?? 'none yet')}
+        </span>
       </span>
     );
   return (
@@ -84,10 +89,4 @@ function Pick({ label, options, value, onPick }: PickProps) {
       </select>
     </span>
   );
-}
-
-/** A name that only repeats what it is of is none. */
-function nameOf(option: { readonly label: string } | undefined, what: string): string {
-  if (option === undefined) return 'none yet';
-  return option.label.trim() === '' || option.label === what ? 'no name yet' : option.label;
 }
