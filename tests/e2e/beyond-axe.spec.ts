@@ -111,6 +111,17 @@ test('bench mode is chosen in the menu, makes everything larger, and is remember
   await expect.poll(async () => (await undo.boundingBox())?.height ?? 0).toBeGreaterThanOrEqual(GLOVE);
 });
 
+/** What is loaded late pushes what is under it: waits until the page has been as high for three looks in a row. */
+async function settled(page: Page) {
+  const heights: number[] = [];
+  const isStill = async () => {
+    heights.push(await page.evaluate(() => document.documentElement.scrollHeight));
+    const [one, two, three] = heights.slice(-3);
+    return three !== undefined && one === two && two === three;
+  };
+  await expect.poll(isStill, { timeout: 20_000, interval: 150 }).toBe(true);
+}
+
 test.each([
   ['desk', desk],
   ['phone', phone],
@@ -120,6 +131,7 @@ test.each([
   for (const name of await stationNames(page)) {
     await page.getByRole('link', { name, exact: true }).click();
     await page.locator('main').waitFor();
+    await settled(page);
     await page.locator('.top-bar').evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
     for (let presses = 0; presses < 30; presses++) {
       await page.keyboard.press('Tab');
