@@ -21,11 +21,18 @@ const file = `${root}reports/figures.jsonl`;
 const TESTS = {
   unit: [
     'tests/model/units/parse-length.test.ts',
+    'tests/model/units/parse-length.prop.test.ts',
+    'tests/drawing/labels.test.ts',
     'tests/drawing/drawn-gap.test.ts',
     'tests/panels/described.test.tsx',
     'tests/panels/contrast.test.ts',
   ],
-  e2e: ['tests/e2e/beyond-axe.spec.ts', 'tests/e2e/hand.spec.ts'],
+  e2e: [
+    'tests/e2e/beyond-axe.spec.ts',
+    'tests/e2e/crawl.spec.ts',
+    'tests/e2e/first-load.spec.ts',
+    'tests/e2e/hand.spec.ts',
+  ],
 };
 
 function runTests(project: keyof typeof TESTS): boolean {

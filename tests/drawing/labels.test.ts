@@ -1,5 +1,5 @@
 /** No label overlaps another and none leaves its drawing, at any width from 320 to 2560 px, also with text at 200 %. */
-import { describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { closeUp } from '../../src/drawing/close-up.ts';
 import { closeUpLarge } from '../../src/drawing/close-up-large.ts';
 import { endView } from '../../src/drawing/end-view.ts';
@@ -7,6 +7,8 @@ import { liftChart } from '../../src/drawing/lift-curve.ts';
 import { springForceChart } from '../../src/drawing/spring-force-curve.ts';
 import { longSection } from '../../src/drawing/long-section.ts';
 import { fromDegrees } from '../../src/model/radians.ts';
+import type { DrawingNode } from '../../src/drawing/node.ts';
+import { recordFigure } from '../support/figure.ts';
 import { sampleAssembly, sampleEvaluation, samplePose } from '../support/sample-assembly.ts';
 import { textBoxes, textFaults } from '../support/svg-boxes.ts';
 
@@ -23,7 +25,26 @@ const CASES = [5, 6, 7].flatMap((chambers) =>
   ),
 );
 
+let looked = 0;
+let overlaps = 0;
+function faultsIn(drawing: DrawingNode): string[] {
+  const faults = textFaults(drawing);
+  looked += 1;
+  overlaps += faults.length;
+  return faults;
+}
+
 describe('labels', () => {
+  afterAll(() => {
+    recordFigure({
+      what: 'labels that overlap or leave their drawing, 320 to 2560 px, text up to 200 %',
+      measured: overlaps,
+      unit: 'labels',
+      aim: { atMost: 0 },
+      note: `${looked} drawings`,
+    });
+  });
+
   test.each(CASES)('of the long section keep clear of each other: %o', (options) => {
     const assembly = sampleAssembly(options);
     const pose = samplePose(assembly);
@@ -41,7 +62,7 @@ describe('labels', () => {
           longSection(assembly, turned, evaluation, { ...look, planeOffset: 0.7, maxHeight: 420 }),
         ];
         for (const drawing of drawings)
-          faults.push(...textFaults(drawing).map((fault) => `${width} px x${textScale}: ${fault}`));
+          faults.push(...faultsIn(drawing).map((fault) => `${width} px x${textScale}: ${fault}`));
       }
     });
     expect(faults).toEqual([]);
@@ -63,13 +84,13 @@ describe('labels', () => {
             closeUp(assembly, pose, evaluation, { ...small, mode: 'stretched', badge: 'full' }),
             closeUp(assembly, pose, evaluation, { ...small, mode: 'true' }),
           ];
-          for (const drawing of drawings) faults.push(...textFaults(drawing).map((f) => `${width}: ${f}`));
+          for (const drawing of drawings) faults.push(...faultsIn(drawing).map((f) => `${width}: ${f}`));
         }
         for (const width of [320, 343, 420, 560, 720, 1100]) {
           const large = closeUpLarge(assembly, pose, evaluation, { ...look, width });
           const end = endView(assembly, pose, evaluation, { ...look, width });
-          faults.push(...textFaults(large).map((f) => `large ${width}: ${f}`));
-          faults.push(...textFaults(end).map((f) => `end ${width}: ${f}`));
+          faults.push(...faultsIn(large).map((f) => `large ${width}: ${f}`));
+          faults.push(...faultsIn(end).map((f) => `end ${width}: ${f}`));
         }
       }
     });
@@ -82,7 +103,7 @@ describe('labels', () => {
     for (const width of WIDTHS) {
       for (const unit of ['in', 'mm'] as const) {
         const chart = liftChart(assembly, pose, { width, height: 180, unit, pickedChamber: 'chamber3' });
-        expect(chart === null ? ['no chart'] : textFaults(chart)).toEqual([]);
+        expect(chart === null ? ['no chart'] : faultsIn(chart)).toEqual([]);
       }
     }
   });
@@ -93,7 +114,7 @@ describe('labels', () => {
         for (const most of [0.04, 1, 7.3, 25, 240]) {
           const forces = [30, 20, 10, 0].map((travel, i) => ({ travel, force: (most * (i + 1)) / 4 }));
           const chart = springForceChart(forces, 12, { width, height: 150, unit });
-          expect(chart === null ? ['no chart'] : textFaults(chart), `${width} ${most} ${unit}`).toEqual([]);
+          expect(chart === null ? ['no chart'] : faultsIn(chart), `${width} ${most} ${unit}`).toEqual([]);
         }
   });
 

@@ -6,6 +6,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { axeViolations } from '../support/axe.ts';
 import { openApp } from '../support/browser.ts';
+import { recordFigure } from '../support/figure.ts';
 
 const stationLinks = (page: Page) => page.locator('.station-link:not([data-kind])');
 
@@ -69,6 +70,13 @@ test.each([
       await page.getByRole('button', { name: how.example }).waitFor({ state: 'hidden' });
     }
     const { states, faults } = await walk(page);
+    recordFigure({
+      what: `axe, every state, ${how.colorScheme}: what it finds wrong`,
+      measured: faults.length,
+      unit: 'faults',
+      aim: { atMost: 0 },
+      note: `${states} states`,
+    });
     expect(faults).toEqual([]);
     expect(states).toBeGreaterThan(10);
     expect(

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { firstLoad } from '../../tools/first-load.ts';
 import { appUrl, openApp, phone } from '../support/browser.ts';
+import { recordFigure } from '../support/figure.ts';
 
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 
@@ -54,4 +55,22 @@ test('the first picture and the first editable field need no file that the size 
   await field.waitFor();
   expect(await field.isEditable()).toBe(true);
   expect(await page.locator('#root svg.drawing').first().isVisible()).toBe(true);
+});
+
+test('what draws solids comes after the first picture, and only when it is asked for', async () => {
+  const { page, requests } = await openApp();
+  await page.getByRole('textbox').first().waitFor();
+  const code = () =>
+    requests.filter((address) => /(solid|scene|three|manifold)[^/]*\.(js|wasm)$/.test(address));
+  const early = code();
+  recordFigure({
+    what: 'files of the solid view asked for before it is',
+    measured: early.length,
+    unit: 'files',
+    aim: { atMost: 0 },
+  });
+  expect(early).toEqual([]);
+  await page.getByRole('button', { name: 'Solid', exact: true }).click();
+  // The same pattern finds them once they are wanted.
+  await expect.poll(() => code().length).toBeGreaterThan(1);
 });

@@ -71,6 +71,17 @@ test('a caliper that types fills a column with value and Enter alone, no keyboar
   await page.getByRole('group', { name: 'In your hand' }).getByLabel('Dial caliper').check();
   const first = page.getByRole('textbox', { name: 'Root depth, cut 1', exact: true });
   await first.focus();
+  await page.evaluate(() => {
+    const counted = window as { otherKeys?: number };
+    counted.otherKeys = 0;
+    document.addEventListener(
+      'keydown',
+      ({ key }) => {
+        if (!/^([\d.]|Enter)$/.test(key)) counted.otherKeys = (counted.otherKeys ?? 0) + 1;
+      },
+      true,
+    );
+  });
   for (const text of ROOTS) {
     expect(await page.evaluate(() => document.activeElement?.getAttribute('inputmode'))).toBe('none');
     await page.keyboard.type(`${text}\n`);
@@ -78,6 +89,13 @@ test('a caliper that types fills a column with value and Enter alone, no keyboar
   await expect
     .poll(() => page.getByRole('textbox', { name: 'Root depth, cut 6', exact: true }).inputValue())
     .toBe(`${ROOTS[5] ?? ''}0`);
+  recordFigure({
+    what: 'with a caliper that types value and Enter: other keys of a column',
+    measured: await page.evaluate(() => (window as { otherKeys?: number }).otherKeys ?? NaN),
+    unit: 'keys',
+    aim: { atMost: 0 },
+    note: `${ROOTS.length} values`,
+  });
 
   await page.locator('.job-menu > summary').click();
   await page.getByRole('button', { name: 'New empty job' }).click();

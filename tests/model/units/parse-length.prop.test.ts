@@ -1,6 +1,7 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { parseLength, type LengthReading } from '../../../src/model/units/parse-length.ts';
+import { recordFigure } from '../../support/figure.ts';
 import { nearest, withPoint } from '../../support/length-spelling.ts';
 
 const PIN_RANGE = { fromMm: 0.508, toMm: 38.1 };
@@ -203,6 +204,18 @@ describe('parseLength on exact values', () => {
 });
 
 describe('the four slips', () => {
+  let tried = 0;
+  let taken = 0;
+  afterAll(() => {
+    recordFigure({
+      what: 'inch for mm, thou for inch, comma for point, sent twice: taken without a yes',
+      measured: taken,
+      unit: 'values',
+      aim: { atMost: 0 },
+      note: `${tried} slips`,
+    });
+  });
+
   /** Half thousandths of an inch or hundredths of a mm, inside the range of a plug. */
   const inches = fc.integer({ min: 600, max: 4000 }).map((half) => half * 5);
   const hundredthsMm = fc.integer({ min: 762, max: 5080 });
@@ -210,6 +223,8 @@ describe('the four slips', () => {
   /** Checks that a slip is not taken, and that what was meant is among the choices. */
   const isAskedBack = (text: string, unit: 'in' | 'mm', meantSteps: bigint): void => {
     const reading = parseLength(text, { unit, plausible: PLUG_RANGE, allowSum: true });
+    tried += 1;
+    if (reading.type === 'length') taken += 1;
     expect(reading.type, text).toBe('ask');
     if (reading.type !== 'ask') return;
     expect(reading.choices.map((choice) => BigInt(Math.round(choice.mm * 1e7)))).toContain(meantSteps);
@@ -262,7 +277,10 @@ describe('the four slips', () => {
         ([before, behind], unit, tail) => {
           const typed = `${before},${String(behind).padStart(3, '0')}${tail}`;
           for (const plausible of [PIN_RANGE, PLUG_RANGE, { fromMm: 0, toMm: 1e5 }]) {
-            expect(parseLength(typed, { unit, plausible }).type, typed).not.toBe('length');
+            const { type } = parseLength(typed, { unit, plausible });
+            tried += 1;
+            if (type === 'length') taken += 1;
+            expect(type, typed).not.toBe('length');
           }
         },
       ),
