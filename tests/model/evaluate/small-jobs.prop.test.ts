@@ -1,6 +1,6 @@
 /**
- * What holds for any valid job, over sixty thousand small random ones: about a minute of one core. RANDOM_JOBS=1000000 asks for a
- * million (twenty minutes). The mirror image, more play and a wider chamber are tried on every fiftieth.
+ * What holds for any valid job, over a hundred thousand small random ones: a minute and a half of one core. RANDOM_JOBS=1000000
+ * asks for a million (a quarter of an hour). The mirror image, more play and a wider chamber are tried on every fiftieth.
  */
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../../src/model/evaluate/evaluate.ts';
@@ -13,7 +13,7 @@ import { changed } from '../../support/job-builder.ts';
 import { SELECTION, smallJob } from '../../support/small-job.ts';
 import { endForm } from '../../support/values.ts';
 
-const JOBS = Number(process.env['RANDOM_JOBS'] ?? 60_000);
+const JOBS = Number(process.env['RANDOM_JOBS'] ?? 100_000);
 const SHARE = 50;
 const PIECES = 10;
 
