@@ -79,7 +79,7 @@ function ClimbCell({ title, climb }: { readonly title: string; readonly climb: C
 
 function holdText({ holdsKey }: ChamberWay, { unit }: Facts): string {
   if (holdsKey === null) return 'not known yet';
-  const by = formatLength(Math.abs(holdsKey), { unit, form: 'bench' });
+  const by = formatLength(Math.abs(holdsKey), { unit, form: 'bench', keepsPlaces: true });
   return holdsKey > 0 ? `by ${by}` : `no, ${by} below`;
 }
 
