@@ -19,6 +19,7 @@ import {
   restValue,
   setLowerStack,
   setPartLength,
+  setPinDiameter,
   setRest,
 } from '../../../src/model/edit/edit-stack.ts';
 import { closedReading, setClosedReading, takeUpInstrument } from '../../../src/model/edit/instruments.ts';
@@ -201,6 +202,25 @@ describe('stacks', () => {
 });
 
 describe('a set known to work', () => {
+  test('has a ball and a pin as thick and as shaped as those in the chamber, and no ball where none is', () => {
+    const { job, where, newId } = emptyBench();
+    const chamber = first(first(job.cylinders).chambers).id;
+    const shaped = setPinTops(setPinDiameter(job, where.plan, inches(0.111)), where.plan, 'sharp edge');
+    const partsOf = (from: Job) => {
+      const set = setKnownStack(from, where, chamber, inches(0.3345), newId);
+      const { items } = first(set.plans[1]!.stacks);
+      return items.map(({ part }) => set.parts.find(({ id }) => id === part)!);
+    };
+    const [ball, pin, ...none] = partsOf(shaped);
+    expect([ball?.kind, pin?.kind, none]).toEqual(['ball', 'pin', []]);
+    const own = first(eachStack(shaped, where.plan));
+    expect(pin?.diameter).toEqual(own.bottomPin?.diameter);
+    expect(pin?.ends).toEqual(own.bottomPin?.ends);
+    expect(ball?.diameter).toEqual(own.ball?.diameter);
+    const alone = partsOf(setKeyFoot(shaped, where.plan, 'rounded pin', newId));
+    expect(alone.map(({ kind }) => kind)).toEqual(['pin']);
+  });
+
   test('begins with its first stack, has parts of its own, and ends with its last', () => {
     const { job, where, newId } = emptyBench();
     const [one, two] = first(job.cylinders).chambers;

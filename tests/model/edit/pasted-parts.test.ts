@@ -116,6 +116,9 @@ describe('what the columns are', () => {
       unit: 'thou',
     });
     expect(guessColumns(rowsOf('334\n412'), 'mm').columns[0]?.unit).toBe('mm');
+    // one that no thou could be keeps the whole column in the job's unit
+    for (const other of ['3345', '298.55', '.334', '4', 'x334'])
+      expect(guessColumns(rowsOf(`334\n412\n${other}`), 'in').columns[0]?.unit, other).not.toBe('thou');
   });
 });
 

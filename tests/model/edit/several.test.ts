@@ -17,7 +17,7 @@ import type { Job } from '../../../src/model/schema/job-schema.ts';
 import { parseJob } from '../../../src/model/schema/parse-job.ts';
 import { loose } from '../../support/bag-job.ts';
 import { buildJob, changed, joinJobs } from '../../support/job-builder.ts';
-import { countingIds, emptyBench } from './edit-support.ts';
+import { countingIds, emptyBench, inches } from './edit-support.ts';
 
 /** Read back from text, so that every reference is checked by the reader of files. */
 const isWhole = (job: Job) => parseJob(JSON.parse(JSON.stringify(job))).type === 'success';
@@ -61,6 +61,29 @@ describe('another cylinder', () => {
     const ids = JSON.stringify(job);
     for (const { id: fresh } of [...twin.bodies, ...twin.lines, ...twin.chambers])
       expect(ids).not.toContain(`"${fresh}"`);
+  });
+
+  test('like the first in what is rarely said: slot, end play, depth to the cap, a closed chamber, a length', () => {
+    const job = changed(buildJob({ chambers: 3 }), (copy) => {
+      const [cylinder] = copy.cylinders;
+      cylinder!.keywayWidth = inches(0.08);
+      cylinder!.endPlay = inches(0.004);
+      cylinder!.bodies[0]!.length = inches(1.1);
+      cylinder!.chambers[1]!.closed = true;
+      delete cylinder!.chambers[2]!.capDepth;
+    });
+    const { job: two, id } = addCylinderLike(job, 'cylinder', 'Twin', newId);
+    const twin = two.cylinders.find((each) => each.id === id)!;
+    expect(lengthOf(twin.keywayWidth, 0)).toBeCloseTo(0.08 * 25.4, 9);
+    expect(lengthOf(twin.endPlay, 0)).toBeCloseTo(0.004 * 25.4, 9);
+    expect(lengthOf(twin.bodies[0]!.length, 0)).toBeCloseTo(1.1 * 25.4, 9);
+    expect(twin.chambers.map(({ closed }) => closed)).toEqual([undefined, true, undefined]);
+    expect(twin.chambers.map(({ capDepth }) => lengthOf(capDepth, 0) > 0)).toEqual([true, true, false]);
+    expect(isWhole(two)).toBe(true);
+    const plain = addCylinderLike(buildJob(), 'cylinder', 'Twin', newId);
+    const names = Object.keys(plain.job.cylinders[1]!);
+    expect(names).not.toContain('keywayWidth');
+    expect(names).not.toContain('endPlay');
   });
 
   test('taken away: what was measured stays on hand, what stood for it goes', () => {

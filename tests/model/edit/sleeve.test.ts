@@ -25,7 +25,7 @@ import { lengthOf } from '../../../src/model/measured/part-ends.ts';
 import type { Cylinder } from '../../../src/model/schema/cylinder-schema.ts';
 import type { Job } from '../../../src/model/schema/job-schema.ts';
 import { parseJob } from '../../../src/model/schema/parse-job.ts';
-import { buildJob } from '../../support/job-builder.ts';
+import { buildJob, changed } from '../../support/job-builder.ts';
 import { countingIds, emptyBench, inches } from './edit-support.ts';
 
 const problemsOf = (job: Job) => {
@@ -104,6 +104,35 @@ describe('a sleeve', () => {
     expect(sleeveMouthsSeen(cylinderOf(seen), 'outerMouth')).toBe('countersunk');
     expect(sleeveMouthsSeen(cylinderOf(seen), 'innerMouth')).toBeNull();
     expect(problemsOf(seen)).toEqual([]);
+  });
+
+  test('says nothing of its edges where they differ, or where nobody looked', () => {
+    const { job, where, newId } = emptyBench();
+    const added = addSleeve(job, where.cylinder, newId);
+    const seen = setSleeveMouths(added, where.cylinder, 'outerMouth', 'sharp');
+    expect(sleeveMouthsSeen(cylinderOf(seen), 'outerMouth')).toBe('sharp');
+    const withLast = (mouth: { kind: 'sharp' | 'countersunk'; basis: 'seen' | 'assumed' }) =>
+      changed(seen, (copy) => (copy.cylinders[0]!.chambers.at(-1)!.holes[1]!.outerMouth = mouth));
+    const outer = (job: Job) => sleeveMouthsSeen(cylinderOf(job), 'outerMouth');
+    expect(outer(withLast({ kind: 'countersunk', basis: 'seen' }))).toBeNull();
+    expect(outer(withLast({ kind: 'sharp', basis: 'assumed' }))).toBeNull();
+    const assumed = changed(seen, (copy) => {
+      for (const { holes } of copy.cylinders[0]!.chambers) holes[1]!.outerMouth!.basis = 'assumed';
+    });
+    expect(outer(assumed)).toBeNull();
+  });
+
+  test('has holes as wide as the plug has, assumed to a twentieth of a millimetre either way', () => {
+    const job = buildJob({ chambers: 2, chamberDiameter: 0.12 });
+    const { chambers } = cylinderOf(addSleeve(job, 'cylinder', countingIds()));
+    for (const { holes } of chambers) {
+      const hole = holes[1]!.diameter!;
+      expect(hole.basis).toBe('assumed');
+      expect(lengthOf(hole, 0)).toBeCloseTo(0.12 * 25.4, 9);
+      expect(hole.range!.from).toBeCloseTo(0.12 * 25.4 - 0.05, 9);
+      expect(hole.range!.to).toBeCloseTo(0.12 * 25.4 + 0.05, 9);
+      expect(hole.readings[0]).toMatchObject({ typed: '0.12', unit: 'in', instrument: null, session: null });
+    }
   });
 });
 
