@@ -6,6 +6,7 @@ import type { Job } from '../../src/model/schema/job-schema.ts';
 import { setUnit } from '../../src/model/edit/edit-settings.ts';
 import { formatRange } from '../../src/model/units/format-range.ts';
 import { answerOf } from '../../src/panels/answer/answer-of.ts';
+import { sayRange } from '../../src/panels/check/driver-words.ts';
 import { bagOf, wantedRanges } from '../../src/panels/parts/bag.ts';
 import { lookAt } from '../../src/panels/shared/look.ts';
 
@@ -31,4 +32,12 @@ test('the ball that is counted in is said beside the ranges', () => {
   expect(bagOf(look).ballWords).toMatch(
     /^A pin measured alone is counted with a ball of \.1563 in \(ball 1\) under it\.$/u,
   );
+});
+
+test('drivers that do are told inwards to half thousandths', () => {
+  // .2312 to .2891 in; one that holds no half thousandth as it is; none that does as both its limits.
+  const range = (from: number, to: number) => sayRange({ shortest: from * 25.4, longest: to * 25.4 }, 'in');
+  expect(range(0.2312, 0.2891)).toBe('.2315 to .2890');
+  expect(range(0.3, 0.29)).toBe('.3000 to .2900');
+  expect(sayRange({ shortest: null, longest: 7 }, 'mm')).toBe('? to 7.00');
 });

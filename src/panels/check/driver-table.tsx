@@ -68,8 +68,7 @@ function commonText({ chambers, commonDriver }: RestResults, unit: JobUnit): str
   if (chambers.some(({ driver }) => driver.shortest === null || driver.longest === null))
     return 'Which drivers do is known once what is missing below is measured.';
   if (commonDriver === null) return 'No one length does in every chamber: take different drivers.';
-  const length = (mm: number) => formatLength(mm, { unit, hasUnit: true, keepsPlaces: true });
-  return `One length does in every chamber: ${length(commonDriver.shortest)} to ${length(commonDriver.longest)}.`;
+  return `One length does in every chamber: ${sayRange(commonDriver, unit)} ${unit}.`;
 }
 
 /** From the shortest to the longest of all, with a little air. */

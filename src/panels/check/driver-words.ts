@@ -1,6 +1,7 @@
 /** What the driver table says, in words. */
 import type { DriverRoom, RestAtLine, RestState, SpringState } from '../../model/rest/rest-result.ts';
 import { formatLength } from '../../model/units/format-length.ts';
+import { formatRange } from '../../model/units/format-range.ts';
 import type { JobUnit } from '../../model/units/length-unit.ts';
 import type { VerdictSymbol } from '../answer/verdict-words.ts';
 
@@ -42,7 +43,12 @@ export function sayDriver(driver: DriverRoom): Said {
   return VERDICTS[driver.verdict];
 }
 
-export function sayRange({ shortest, longest }: DriverRoom, unit: JobUnit): string {
+export function sayRange(
+  { shortest, longest }: Pick<DriverRoom, 'shortest' | 'longest'>,
+  unit: JobUnit,
+): string {
+  if (shortest !== null && longest !== null && shortest <= longest)
+    return formatRange(shortest, longest, unit).join(' to ');
   const length = (mm: number | null) => (mm === null ? '?' : formatLength(mm, { unit, keepsPlaces: true }));
   return `${length(shortest)} to ${length(longest)}`;
 }

@@ -113,7 +113,7 @@ function RangeTable({ look, ranges }: { readonly look: Look; readonly ranges: re
 function DriverLengths({ look }: { readonly look: Look }) {
   const { unit } = look.job.settings;
   const { chambers, commonDriver } = useMemo(() => restResults(look.bench, look.assembly), [look]);
-  const text = (mm: number) => formatLength(mm, { unit, form: 'bench', keepsPlaces: true });
+  const range = (from: number, to: number) => formatRange(from, to, unit).join(' to ');
   const told = chambers.flatMap(({ number, driver }) =>
     driver.shortest === null || driver.longest === null
       ? []
@@ -126,12 +126,10 @@ function DriverLengths({ look }: { readonly look: Look }) {
       {commonDriver === null
         ? told
             .map(({ number, shortest, longest }) =>
-              shortest > longest
-                ? `chamber ${number} none`
-                : `chamber ${number} ${text(shortest)} to ${text(longest)}`,
+              shortest > longest ? `chamber ${number} none` : `chamber ${number} ${range(shortest, longest)}`,
             )
             .join('; ')
-        : `${text(commonDriver.shortest)} to ${text(commonDriver.longest)} ${unit} suits every chamber`}
+        : `${range(commonDriver.shortest, commonDriver.longest)} ${unit} suits every chamber`}
       .
     </p>
   );
