@@ -65,6 +65,31 @@ describe('a cylinder with a sleeve', () => {
     expect(attempt.reach).toBeLessThan(0.1);
   });
 
+  test('held at both lines, it is tried at the one that the key is meant for, else where fewest hold it', () => {
+    const held = harbourJobWith('storekeeper', alternating);
+    const { key, cylinder } = firstSelection(held)!;
+    const [inner, outer] = held.cylinders[0]!.lines.map(({ id }) => id);
+    const meantFor = (line: string, forKey = key!) =>
+      attemptOf({ ...held, intents: [{ key: forKey, cylinder, line, turns: true }] }).attempt.line;
+    const others = held.keys.find(({ id }) => id !== key)?.id ?? 'another';
+    expect(attemptOf({ ...held, intents: [] }).attempt.line).toBe(inner);
+    expect(meantFor(outer!)).toBe(outer);
+    expect(meantFor(inner!)).toBe(inner);
+    expect(meantFor(outer!, others)).toBe(inner);
+    expect(attemptOf(held, outer).attempt.line).toBe(outer);
+  });
+
+  test('the chamber that binds first is named first, and tells how far it turns', () => {
+    for (const shift of [0.5, -0.5]) {
+      const wrong = harbourJobWith('storekeeper', undefined, (place) => shift * (1 + place / 10));
+      const { attempt } = attemptOf(wrong);
+      const turns = attempt.stoppedBy.map(({ binding }) => binding.turn);
+      expect(turns.length).toBeGreaterThan(2);
+      expect(turns).toEqual(turns.toSorted((one, other) => one - other));
+      expect(attempt.reach).toBe(turns[0]);
+    }
+  });
+
   test('one cut half a millimetre too deep holds both lines, and that is no mixture', () => {
     const wrong = harbourJobWith('storekeeper', undefined, (place) => (place === 2 ? 0.5 : 0));
     const { attempt, evaluation, what, assembly } = attemptOf(wrong);
