@@ -56,8 +56,10 @@ function add(value: LengthValue | undefined, more: number): void {
 }
 
 /**
- * Ends that an edge can lift all the way: pins domed to the line, drivers flat or broken a little, mouths that are no countersink.
- * A steeper end meets the edge of a wider hole more squarely, and a countersink of a fixed depth ends higher up on it.
+ * Ends that an edge can lift all the way: pins domed to the inner line, drivers flat or broken a little, mouths that are no countersink.
+ * A steeper end meets the edge of a wider hole more squarely, and a countersink of a fixed depth ends higher up on it. At the line
+ * around a sleeve it need not hold: that line turns further before a wider hole's edge lifts the driver, and a top domed to the
+ * smaller plug has gone down meanwhile.
  */
 function climbable(job: Job, seed: number): Job {
   const drivers: EndForm[] = [
@@ -140,7 +142,9 @@ describe.each(Array.from({ length: PIECES }, (_, i) => i))('part %i of the rando
     let compared = 0;
     for (const seed of some) {
       const job = climbable(smallJob(seed, 0), seed);
+      const inner = job.cylinders[0]!.lines[0]!.id;
       for (const [split, wide] of pairs(of(job), of(widened(job, (1 + (seed % 7)) * 0.02)))) {
+        if (split.line !== inner) continue;
         compared += 1;
         expect(wide.window.lowest, `seed ${seed}`).toBeLessThanOrEqual(split.window.lowest + 1e-6);
       }
