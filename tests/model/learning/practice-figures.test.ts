@@ -63,3 +63,35 @@ test('figures are read whole or not at all', () => {
   for (const bad of [{ ...CARD, chambers: 9 }, { ...CARD, chambers: 1.5 }, { ...CARD, unit: 'ft' }, 7, null])
     expect(readCard(bad)).toBeNull();
 });
+
+test('the ends of what a figure can be still count, what lies beyond does not, whichever figure it is', () => {
+  // inches; a plug is .3 to 1 across, the metal under a key up to .2, a cut or a pin .05 to .6
+  for (const [name, from, to] of [
+    ['plug', 0.3, 1],
+    ['floor', 0, 0.2],
+    ['root-1', 0.05, 0.6],
+    ['pin-2', 0.05, 0.6],
+  ] as const) {
+    for (const inside of [from, to, (from + to) / 2])
+      expect(readFigures(figures({ [name]: inside }), 2), `${name} ${inside}`).not.toBeNull();
+    for (const beyond of [from - 0.001, to + 0.001])
+      expect(readFigures(figures({ [name]: beyond }), 2), `${name} ${beyond}`).toBeNull();
+  }
+});
+
+test('a card has one to eight chambers, a unit and a label that fits', () => {
+  for (const chambers of [1, 8]) expect(readCard({ ...CARD, chambers })).toEqual({ ...CARD, chambers });
+  for (const label of ['', 'x'.repeat(60)]) expect(readCard({ ...CARD, label })).toEqual({ ...CARD, label });
+  expect(readCard({ ...CARD, unit: 'mm' })).toEqual({ ...CARD, unit: 'mm' });
+  expect(readCard({ ...CARD, more: 1 })).toEqual(CARD);
+  const { label, ...unnamed } = CARD;
+  for (const bad of [
+    { ...CARD, chambers: 0 },
+    { ...CARD, chambers: '2' },
+    { ...CARD, label: 'x'.repeat(61) },
+    { ...CARD, label: 7 },
+    unnamed,
+  ])
+    expect(readCard(bad), JSON.stringify(bad)).toBeNull();
+  expect(label).toBe('P 7');
+});

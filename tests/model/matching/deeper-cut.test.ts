@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../../src/model/evaluate/evaluate.ts';
+import { letsTurn } from '../../../src/model/evaluate/judge.ts';
 import { type DeeperCut, deeperCut } from '../../../src/model/matching/deeper-cut.ts';
 import type { Job } from '../../../src/model/schema/job-schema.ts';
 import { type ChamberOptions, buildJob, changed, type JobOptions } from '../../support/job-builder.ts';
@@ -105,6 +106,26 @@ describe('what it does to the neighbours', () => {
       expect(offsetOf(after, number - 1)).toBeCloseTo(offset, 6);
     }
     expect(found.isClean).toBe(false);
+  });
+
+  test('whether a neighbour turns afterwards is what the deepened key says', () => {
+    const told = new Set<string>();
+    for (const chamberSpacing of [0.13, 0.138, 0.146])
+      for (const longer of [-0.004, 0, 0.004, 0.012, 0.05]) {
+        const neighbour = { rootDepth: 0.3, bottomPin: 0.132 + longer };
+        const close = tooLong(0.06, [neighbour, { rootDepth: 0.22 }, neighbour], { chamberSpacing });
+        const found = cut(close);
+        const after = evaluate(deepened(close, found.takeOff), SELECTION);
+        for (const { number, turns, by } of found.alsoLowered) {
+          const verdict = after.chambers[number - 1]?.verdicts[0]?.verdict ?? 'unknown';
+          expect(letsTurn(verdict), `${chamberSpacing} ${longer} ${number}: ${verdict}`).toBe(turns);
+          expect(
+            offsetOf(close, number - 1) - offsetOf(deepened(close, found.takeOff), number - 1),
+          ).toBeCloseTo(by, 6);
+          told.add(turns ? 'turns' : verdict);
+        }
+      }
+    expect([...told].sort()).toEqual(['too high', 'too low', 'turns']);
   });
 
   test('far from its neighbours it changes nothing there', () => {
