@@ -32,7 +32,8 @@ function Solid({ look }: { readonly look: Look }) {
   const [trouble, setTrouble] = useState<string | null>(null);
   const pose = useMemo(() => poseSource(look, view), [look, view]);
   const plane = useMemo(() => (isCut ? axisPlane('x', sectionOffset) : null), [isCut, sectionOffset]);
-  const marks = useMemo(() => marksOf(look), [look]);
+  const isHome = useView(({ travel }) => travel - (look.assembly.key?.seatedTravel ?? Infinity) < 1e-3);
+  const marks = useMemo(() => marksOf(look, isHome), [look, isHome]);
   return (
     <div className="solid-view">
       <SolidViews handle={handle} />
@@ -104,8 +105,11 @@ function visibilityOf(showing: Readonly<Record<string, Showing>>): PartVisibilit
   return Object.fromEntries(Object.entries(showing).map(([part, how]) => [part, APPEARANCE[how]]));
 }
 
-/** Chamber numbers over the chambers, and a flag on the first that holds the lock, at the line that matters. */
-function marksOf(look: Look): SceneMark[] {
+/**
+ * Chamber numbers over the chambers, and, with the key fully in, a flag on the first that holds the lock, at the line that
+ * matters: the same as in the drawing.
+ */
+function marksOf(look: Look, isHome: boolean): SceneMark[] {
   const { assembly, evaluation, chamberResults, job } = look;
   const focus = focusOf(look);
   const lineIndex = Math.max(
@@ -113,7 +117,7 @@ function marksOf(look: Look): SceneMark[] {
     evaluation.lines.findIndex(({ line }) => line === focus),
   );
   const line = evaluation.lines[lineIndex];
-  const holding = line?.verdict === 'will not turn' ? line.blockedBy[0] : undefined;
+  const holding = isHome && line?.verdict === 'will not turn' ? line.blockedBy[0] : undefined;
   return assembly.chambers.flatMap((chamber): SceneMark[] => {
     const number: SceneMark = {
       id: `number ${chamber.id}`,

@@ -46,6 +46,7 @@ export function SectionTools({ look }: { readonly look: Look }) {
             className="button"
             data-kind={isHome ? 'main' : undefined}
             disabled={!canTurn && !isTurned}
+            aria-describedby={canTurn || isTurned ? undefined : 'turn-waits'}
             onClick={isTurned ? () => play('turn back') : tryTheTurn}
           >
             {isTurned ? 'Turn back' : 'Try the turn'}
@@ -58,6 +59,11 @@ export function SectionTools({ look }: { readonly look: Look }) {
           <output className="section-state quiet" data-turned={isTurned}>
             {isTurned || playing === 'turn' ? turnWords(look, turn, line) : keyWords(travel, way, unit)}
           </output>
+          {canTurn || isTurned ? null : (
+            <span className="small quiet" id="turn-waits">
+              The turn can be tried once every stack is measured.
+            </span>
+          )}
         </>
       )}
       {SolidView === null ? null : (
