@@ -1,6 +1,6 @@
 /**
  * The last step of the build: lists every file of dist/ with a version made from their contents, and builds the service
- * worker around that list. Files that only servers read are left out.
+ * worker around that list. Files that only servers and other sites read are left out.
  */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
@@ -10,7 +10,7 @@ import { build, type Plugin, type ResolvedConfig } from 'vite';
 
 const entry = fileURLToPath(new URL('../src/offline/service-worker.ts', import.meta.url));
 const NAME = 'service-worker.js';
-const FOR_SERVERS = new Set(['_headers', NAME]);
+const FOR_SERVERS = new Set(['_headers', 'social.png', NAME]);
 
 export function offlineFiles(): Plugin {
   let config: ResolvedConfig | null = null;
