@@ -160,6 +160,62 @@ describe('a finding', () => {
     expect(order).toEqual([...order].sort());
   });
 
+  test('a pin with a dimple wants a ball under it, even where the other chambers have none', () => {
+    const withoutBalls = (foot: Parameters<typeof endForm>[0], basis: 'seen' | 'assumed' = 'seen') =>
+      findingsOf(
+        changed(soundJob(), (copy) => {
+          for (const { items } of copy.plans[0]!.stacks) items.splice(0, 1);
+          for (const { label, ends } of copy.parts)
+            if (label.startsWith('bottom pin')) ends![0] = endForm({ kind: 'flat' });
+          const pin = copy.parts.find(({ label }) => label === 'bottom pin 1')!;
+          pin.ends![0] = { ...endForm(foot), basis };
+        }),
+      )
+        .all.filter(({ code }) => code === 'ball-missing')
+        .map(({ chambers }) => chambers.length);
+    const dimple = { kind: 'cup', mouthDiameter: 0.1, includedAngleDeg: 118 } as const;
+    expect(withoutBalls(dimple)).toEqual([1]);
+    expect(withoutBalls(dimple, 'assumed')).toEqual([]);
+    expect(withoutBalls({ kind: 'cone', tipFlatDiameter: 0.03, includedAngleDeg: 90 })).toEqual([]);
+  });
+
+  test('half of the chambers with a ball are no reason to miss one, more than half are', () => {
+    const without = (chambers: readonly number[]) =>
+      findingsOf(
+        changed(soundJob(), (copy) => {
+          for (const chamber of chambers) {
+            copy.plans[0]!.stacks[chamber - 1]!.items.splice(0, 1);
+            const pin = copy.parts.find(({ label }) => label === `bottom pin ${chamber}`)!;
+            pin.ends![0] = endForm({ kind: 'flat' });
+          }
+        }),
+      ).all.some(({ code }) => code === 'ball-missing');
+    expect(without([1, 2, 3])).toBe(false);
+    expect(without([1, 2])).toBe(true);
+  });
+
+  test('a spring is held to its hole in the shell, a ball to its hole in the plug, a driver to both', () => {
+    const tooWide = (label: string, across: number, plug: number, shell: number) =>
+      findingsOf(
+        changed(soundJob(), (copy) => {
+          const { holes } = copy.cylinders[0]!.chambers[0]!;
+          holes[0]!.diameter = inches(plug);
+          holes[1]!.diameter = inches(shell);
+          copy.parts.find((part) => part.label === label)!.diameter = inches(across);
+        }),
+      )
+        .all.filter(
+          ({ code, message }) => code === 'part-too-wide' && message.includes(label.replace(' 1', '')),
+        )
+        .map(({ message }) => message);
+    expect(tooWide('spring 1', 0.161, 0.16, 0.162)).toEqual([]);
+    expect(tooWide('spring 1', 0.163, 0.164, 0.162)[0]).toContain('.1630 in across, the hole .1620 in');
+    expect(tooWide('ball 1', 0.161, 0.162, 0.16)).toEqual([]);
+    expect(tooWide('driver 1', 0.161, 0.16, 0.162)).toHaveLength(1);
+    expect(tooWide('driver 1', 0.161, 0.162, 0.16)).toHaveLength(1);
+    expect(tooWide('driver 1', 0.161, 0.161, 0.161)).toEqual([]);
+  });
+
   test('what looks up tells a pin that is upside down, if somebody looked', () => {
     const withPin = (
       lower: Parameters<typeof endForm>[0],

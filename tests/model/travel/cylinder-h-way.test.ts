@@ -46,6 +46,13 @@ describe('what holds the key while it is turned', () => {
   });
 });
 
+test('what a stack of cylinder H climbs is a side of a cut; what the first key meets is its tip', () => {
+  const kinds = way(cylinderH()).chambers.map(({ goingIn, comingOut }) => [goingIn?.from, comingOut?.from]);
+  for (const [, comingOut] of kinds) expect(comingOut).toBe('side');
+  expect(new Set(kinds.flat()).has('side')).toBe(true);
+  for (const kind of kinds.flat()) expect(['tip', 'side', 'blade', 'root', undefined]).toContain(kind);
+});
+
 describe('how steep a side can be climbed', () => {
   test.each([
     [0.15, 72.94, 62.18],
