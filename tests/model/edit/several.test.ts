@@ -86,6 +86,28 @@ describe('another cylinder', () => {
     expect(names).not.toContain('endPlay');
   });
 
+  test('like the first in its parts: as thick, as shaped, drivers as long and springs alike, all of it assumed', () => {
+    const job = buildJob({ chambers: [{ ball: 0.109, masterPins: [0.03] }] });
+    const { job: two, id } = addCylinderLike(job, 'cylinder', 'Twin', newId);
+    const stackOf = (from: Job, cylinder: string) =>
+      from.plans
+        .find((each) => each.cylinder === cylinder)!
+        .stacks[0]!.items.map(({ part }) => from.parts.find((each) => each.id === part)!);
+    const [own, twin] = [stackOf(job, 'cylinder'), stackOf(two, id)];
+    expect(twin.map(({ label }) => label)).toEqual(['ball', 'bottom pin', 'master pin', 'driver', 'spring']);
+    twin.forEach((part, i) => {
+      const like = own[i]!;
+      expect(part).toMatchObject({ kind: like.kind, quantity: 1, original: false });
+      for (const name of ['diameter', 'solid', 'free'] as const) {
+        expect(lengthOf(part[name], -1)).toBe(lengthOf(like[name], -1));
+        if (part[name] !== undefined) expect(part[name].basis).toBe('assumed');
+      }
+      expect(part.ends?.map(({ kind }) => kind)).toEqual(like.ends?.map(({ kind }) => kind));
+      expect(lengthOf(part.length, -1)).toBe(like.id === 'driver-1' ? lengthOf(like.length, 0) : -1);
+    });
+    expect(two.parts.slice(0, job.parts.length)).toEqual(job.parts);
+  });
+
   test('taken away: what was measured stays on hand, what stood for it goes', () => {
     const job = joinJobs(buildJob(), buildJob({ prefix: 'b-' }));
     const said = sayCylinderGoes(job, 'b-cylinder');
@@ -130,6 +152,18 @@ describe('another key', () => {
       key.cuts.every(({ rootDepth, position }) => rootDepth === undefined && position.basis !== 'measured'),
     ).toBe(true);
     expect(isWhole(two)).toBe(true);
+  });
+
+  test('its cuts lie as the chambers lie, however they are spread, and are to be measured there too', () => {
+    const job = buildJob({ chambers: [{ position: 0.22 }, { position: 0.45 }, { position: 0.5 }] });
+    const { job: two, id } = addKey(job, 'cylinder', 'Spare', newId);
+    const cuts = two.keys.find((each) => each.id === id)!.cuts;
+    expect(cuts.map(({ position }) => lengthOf(position, 0) / 25.4)).toEqual(
+      [0.22, 0.45, 0.5].map((inch) => expect.closeTo(inch, 6) as number),
+    );
+    expect(cuts.every(({ position }) => position.basis === 'assumed')).toBe(true);
+    const single = addKey(buildJob({ chambers: 1 }), 'cylinder', 'Spare', newId);
+    expect(single.job.keys[1]!.cuts).toHaveLength(1);
   });
 
   test('it can be looked at before anything is said about it in this cylinder', () => {

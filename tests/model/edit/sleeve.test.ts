@@ -164,6 +164,22 @@ describe('master pins', () => {
     expect(moveMasterPin(two, where.plan, chamber, lower!, 'down')).toEqual(two);
   });
 
+  test('come by themselves, not as parts that were in the lock; one that something speaks of stays on hand', () => {
+    const { job, where, newId } = emptyBench();
+    const chamber = chamberIn(job);
+    const added = addMasterPin(job, where.plan, chamber, undefined, newId);
+    const [pin] = masterPinsIn(added, where.plan, chamber);
+    expect(pin).toMatchObject({ kind: 'pin', label: 'master pin', quantity: 1, original: false });
+    expect(pin).not.toHaveProperty('length');
+    const felt = changed(added, ({ seatings }) => {
+      seatings[0]!.felt.push({ chamber, items: [{ part: pin!.id }], is: 'above' });
+    });
+    const removed = removeMasterPin(felt, where.plan, chamber, pin!.id);
+    expect(masterPinsIn(removed, where.plan, chamber)).toEqual([]);
+    expect(removed.parts.some(({ id }) => id === pin!.id)).toBe(true);
+    expect(problemsOf(removed)).toEqual([]);
+  });
+
   test('are as wide as the other pins, and change with them', () => {
     const { job, where, newId } = emptyBench();
     const chamber = chamberIn(job);
