@@ -98,6 +98,8 @@ export default defineConfig({
           // Once more for what a busy machine spoiled; `npm test` names each of them.
           retry: 1,
           sequence: { groupOrder: 1 },
+          // One more than cores: a page waits for its clock and its disk while another is busy.
+          maxWorkers: 3,
           // A page that is loading again, or a busy machine, takes longer than the usual second.
           expect: { poll: { timeout: 20_000 } },
           ...patience,
