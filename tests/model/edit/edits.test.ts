@@ -170,6 +170,23 @@ describe('stacks', () => {
     expect(isValid(back)).toBe(true);
   });
 
+  test('pictures pass over a stack that has no such part, and turn nothing else', () => {
+    const { job, where } = emptyBench();
+    const bare = structuredClone(job);
+    const stacks = bare.plans[0]!.stacks;
+    stacks[0]!.items = [];
+    // a ball and a spring only
+    stacks[1]!.items = [stacks[1]!.items[0]!, stacks[1]!.items.at(-1)!];
+    const seen = setDriverEnds(setPinTops(bare, where.plan, 'sharp edge'), where.plan, 'broken edge');
+    expect(seen.plans).toEqual(bare.plans);
+    const looked = new Set(
+      seen.parts.filter(({ ends }) => ends?.some(({ basis }) => basis === 'seen')).map(({ id }) => id),
+    );
+    const held = eachStack(seen, where.plan).flatMap(({ bottomPin, driver }) => [bottomPin?.id, driver?.id]);
+    expect([...looked].sort()).toEqual(held.filter((id) => id !== undefined).sort());
+    expect(looked.size).toBe(2 * (stacks.length - 2));
+  });
+
   test('pictures of both ends hold for every stack, and say that somebody looked', () => {
     const { job, where } = emptyBench();
     expect([pinTopsSeen(job, where.plan), driverEndsSeen(job, where.plan)]).toEqual([null, null]);
