@@ -3,12 +3,15 @@
  * open age format. Reading it here opens nothing; that takes the passphrase (src/persist/locked/practice-seal.ts).
  */
 import { membersOf } from './learner-record.ts';
+import { openOwnFile, type OwnFileFault, type OwnFileKind } from './own-file.ts';
 import { type Figures, type PracticeCard, readCard, readFigures } from './practice-figures.ts';
 
-const FORMAT = 'shearsight-practice-cylinder';
-const FILE_VERSION = 1;
-/** Far longer than any such file. */
-const MOST_CHARACTERS = 40_000;
+const KIND: OwnFileKind = {
+  format: 'shearsight-practice-cylinder',
+  version: 1,
+  // Far longer than any such file.
+  mostCharacters: 40_000,
+};
 const ARMOUR = /^-----BEGIN AGE ENCRYPTED FILE-----\n[\w+/=\n]+-----END AGE ENCRYPTED FILE-----\n?$/u;
 
 export type PracticeFile = {
@@ -17,29 +20,20 @@ export type PracticeFile = {
   readonly sealed: string;
 };
 
-export type PracticeFault = 'not one' | 'damaged' | 'newer';
-
 export type ReadPracticeFile =
   | { readonly type: 'practice'; readonly file: PracticeFile }
-  | { readonly type: 'error'; readonly fault: PracticeFault };
+  | { readonly type: 'error'; readonly fault: OwnFileFault };
 
 /** Writes the file. */
 export function practiceFileText({ card, sealed }: PracticeFile): string {
-  return `${JSON.stringify({ format: FORMAT, version: FILE_VERSION, card, sealed }, null, 2)}\n`;
+  return `${JSON.stringify({ format: KIND.format, version: KIND.version, card, sealed }, null, 2)}\n`;
 }
 
 /** Reads the text of a file that should be a practice cylinder. */
 export function readPracticeFile(text: string): ReadPracticeFile {
-  let data: unknown;
-  try {
-    data = text.length > MOST_CHARACTERS ? null : JSON.parse(text.replace(/^\ufeff/u, ''));
-  } catch {
-    return { type: 'error', fault: text.includes(FORMAT) ? 'damaged' : 'not one' };
-  }
-  const kept = membersOf(data);
-  if (kept.get('format') !== FORMAT) return { type: 'error', fault: 'not one' };
-  const version = kept.get('version');
-  if (typeof version === 'number' && version > FILE_VERSION) return { type: 'error', fault: 'newer' };
+  const opened = openOwnFile(text, KIND);
+  if (opened.type === 'error') return opened;
+  const { kept } = opened;
   const card = readCard(kept.get('card'));
   const sealed = kept.get('sealed');
   if (card === null || typeof sealed !== 'string' || !ARMOUR.test(sealed))
