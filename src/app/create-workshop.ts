@@ -105,6 +105,7 @@ export function createWorkshop(
       now: () => new Date().toISOString(),
       startMyCylinder: () => void newCylinder(),
       isExample: (job) => job.id === example,
+      drafts: new Map(),
       matching: async () => (await import('./matching-of-page.ts')).matching,
       noteFiles: async () => (await import('./note-files.ts')).noteFiles,
       learning: async () => (await import('./learning-desk.ts')).learningDesk,

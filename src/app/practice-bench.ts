@@ -11,5 +11,5 @@ export const practiceBench: MakePracticeBench = (job, services) => {
   const document = createDocumentStore(job);
   const view = createViewStore(job);
   startMotion({ document, view, preferences: services.preferences });
-  return { ...services, document, view, SolidView: null, isExample: () => false };
+  return { ...services, document, view, SolidView: null, isExample: () => false, drafts: new Map() };
 };

@@ -194,9 +194,19 @@ describe('what is typed', () => {
     await eventually(() => headline(page).innerText()).toContain(
       'Not as typed: one field cannot be read. Root depth, cut 1 still counts as .3520 in.',
     );
+    // Another station and back: the text is still there to be mended.
+    await page.getByRole('link', { name: 'Parts on hand', exact: true }).click();
+    await page.getByRole('heading', { name: 'Ranges wanted' }).waitFor();
+    await page.getByRole('link', { name: 'Measure', exact: true }).click();
+    await eventually(() => cut.inputValue()).toBe('abc');
+    expect(await cut.getAttribute('aria-invalid')).toBe('true');
     await cut.fill('.3500');
     await page.keyboard.press('Enter');
     await eventually(() => headline(page).innerText()).not.toContain('Not as typed');
+    await page.getByRole('link', { name: 'Parts on hand', exact: true }).click();
+    await page.getByRole('heading', { name: 'Ranges wanted' }).waitFor();
+    await page.getByRole('link', { name: 'Measure', exact: true }).click();
+    await eventually(() => cut.inputValue()).toBe('.3500');
   });
 
   test('fills a column from an instrument that sends a value and Enter, at any speed, Enter sent twice', async () => {

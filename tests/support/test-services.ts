@@ -16,6 +16,7 @@ export function testServices(job: Job): Services {
     now: () => '2026-01-01T00:00:00Z',
     startMyCylinder: () => undefined,
     isExample: () => false,
+    drafts: new Map(),
     matching: notAsked,
     noteFiles: notAsked,
     learning: notAsked,

@@ -22,6 +22,8 @@ type LengthFieldProps = {
   /** Shown in place of the label in the field's own name. */
   readonly shortLabel?: string;
   readonly placeholder?: string;
+  /** The same field stands elsewhere as well: that one keeps what cannot be read yet. */
+  readonly isSecond?: boolean;
 };
 
 /** A question that nobody sees is no question. Called once for each that comes. */
@@ -48,13 +50,14 @@ export function LengthField({
   isLabelShown = false,
   shortLabel,
   placeholder,
+  isSecond = false,
 }: LengthFieldProps) {
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
   const { unit } = useJob().settings;
   const isCaliper = usePreference((preferences) => preferences.caliper === 'on');
   const focusField = useView((view) => view.focusField);
-  const entry = useEntry(field, unit);
+  const entry = useEntry(field, unit, isSecond);
   const { trouble } = entry;
   const counts = countsText(field.value, unit);
   useUnread(trouble === null ? null : field.label, counts);
@@ -178,10 +181,14 @@ type Entry = {
 };
 
 /** What is being written in a field, until it is a value of the job. */
-function useEntry(field: FieldSpec, unit: JobUnit): Entry {
-  const { document } = useServices();
+function useEntry(field: FieldSpec, unit: JobUnit, isSecond: boolean): Entry {
+  const { document, drafts } = useServices();
   const edit = useEdit();
-  const [draft, setDraft] = useState<string | null>(() => field.kept?.get(field.id) ?? null);
+  const job = useJob().id;
+  // A text that is not read yet outlives its field: whoever comes back to the station finds it to be mended.
+  const kept = isSecond ? undefined : (field.kept ?? drafts);
+  const keptAs = `${job} ${field.id}`;
+  const [draft, setDraft] = useState<string | null>(() => kept?.get(keptAs) ?? null);
   const [trouble, setTrouble] = useState<Trouble | null>(() => (draft === null ? null : troubleOf(draft)));
   // Leaving the field follows Enter at once, before anything is drawn anew: what was stored must not be read again.
   const latest = useRef({ draft, trouble });
@@ -189,8 +196,8 @@ function useEntry(field: FieldSpec, unit: JobUnit): Entry {
 
   const become = (next: { draft: string | null; trouble: Trouble | null }) => {
     latest.current = next;
-    if (next.draft === null) field.kept?.delete(field.id);
-    else field.kept?.set(field.id, next.draft);
+    if (next.draft === null) kept?.delete(keptAs);
+    else kept?.set(keptAs, next.draft);
     setDraft(next.draft);
     setTrouble(next.trouble);
   };

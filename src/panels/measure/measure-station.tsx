@@ -123,7 +123,7 @@ function QuickField({ field }: { readonly field: FieldSpec | null }) {
       }}
     >
       <span aria-hidden="true">{field.label}</span>
-      <LengthField key={field.id} field={field} />
+      <LengthField key={field.id} field={field} isSecond />
     </div>
   );
 }

@@ -23,6 +23,8 @@ export type Services = {
   readonly startMyCylinder: () => void;
   /** Whether the job on screen is the example that came with the page. */
   readonly isExample: (job: Job) => boolean;
+  /** Texts that are not read yet, by job and field: kept for as long as the page is open. */
+  readonly drafts: Map<string, string>;
   /** What chooses parts, loaded when it is asked for. */
   readonly matching: () => Promise<MatchingService>;
   /** Saves and copies pictures and tables, loaded when it is asked for. */
