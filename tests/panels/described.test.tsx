@@ -189,8 +189,7 @@ function compareNote(look: Look): Compared {
     const head = `Chamber ${chamber.number}${place}`;
     const row = rows.find((each) => spokenText(each.children[0]!) === head);
     const planned = row?.children[2];
-    const [offset = '', verdict = offset === 'level' ? 'turns' : offset] =
-      planned?.children.map(spokenText) ?? [];
+    const [offset = '', verdict = ''] = planned?.children.map(spokenText) ?? [];
     return [
       offsetFault(offset, split, unit),
       verdict === verdictOf(split) ? null : `note says "${verdict}" for ${verdictOf(split)}`,

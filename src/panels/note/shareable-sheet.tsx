@@ -189,12 +189,10 @@ function SplitCell({
   return (
     <td {...cell}>
       <span className="sheet-offset">{offset}</span>
-      {verdict === offset ? null : (
-        <span className="verdict" data-verdict={symbol}>
-          <VerdictMark symbol={symbol} />
-          {verdict}
-        </span>
-      )}
+      <span className="verdict" data-verdict={symbol}>
+        <VerdictMark symbol={symbol} />
+        {verdict === offset ? 'turns' : verdict}
+      </span>
     </td>
   );
 }
