@@ -141,14 +141,22 @@ function slideHalfWay(view: ViewStore, job: Job): void {
   if (key !== null) view.getState().moveKey((key.seatedTravel + key.outTravel) / 2);
 }
 
+const KEEPER_PIECES: readonly (() => Promise<unknown>)[] = [
+  () => import('../model/schema/leaf.ts'),
+  () => import('../model/schema/parts-schema.ts'),
+  () => import('../model/schema/cylinder-schema.ts'),
+  () => import('../model/schema/job-schema.ts'),
+  () => import('../persist/database.ts'),
+];
+
 /** Saving needs more code than the first picture: it is loaded when the page has time, or at once to go on with a job. */
 async function startKeeping(options: KeeperOptions, isComingBack: boolean): Promise<Keeper | null> {
   if (!isComingBack) await pageHasTime();
-  // Piece by piece, so that a press gets in between.
-  await import('../model/schema/job-schema.ts');
-  await breath();
-  await import('../persist/database.ts');
-  await breath();
+  // Piece by piece, so that a press gets in between: making the schemas alone takes longer than a frame.
+  for (const piece of KEEPER_PIECES) {
+    await piece();
+    await breath();
+  }
   const { openKeeper } = await import('./keeper.ts');
   return openKeeper(options);
 }

@@ -3,7 +3,7 @@
  * press gets in between; the panels find most of it done.
  */
 import { focusOf, lookAt, selectionIn } from '../panels/shared/look.ts';
-import { drawnSection } from '../panels/section/drawn-section.ts';
+import { drawMetal, drawnSection } from '../panels/section/drawn-section.ts';
 import { pictureHeight } from '../panels/section/picture-height.ts';
 import { poseOf } from '../panels/section/use-pose.ts';
 import { firstWidths } from '../panels/shared/first-widths.ts';
@@ -28,10 +28,9 @@ export async function workOut({ document, view }: Workshop): Promise<void> {
     isOneHand: matchMedia(ONE_HAND).matches,
   });
   const { pickedChamber, travel, turn } = seen;
-  drawnSection(look, poseOf(look, travel, turn, null), {
-    width,
-    maxHeight,
-    pickedChamber,
-    flaggedLine: focusOf(look),
-  });
+  const pose = poseOf(look, travel, turn, null);
+  const room = { width, maxHeight, pickedChamber, flaggedLine: focusOf(look) };
+  drawMetal(look, pose, room);
+  await breath();
+  drawnSection(look, pose, room);
 }

@@ -1,5 +1,8 @@
 /** The long section of what is looked at, drawn for the room it has on the page. */
 import { longSection } from '../../drawing/long-section.ts';
+import { longSectionFrame } from '../../drawing/long-section-frame.ts';
+import { longSectionMetal } from '../../drawing/long-section-metal.ts';
+import type { LongSectionOptions } from '../../drawing/long-section-options.ts';
 import type { DrawingNode } from '../../drawing/node.ts';
 import type { Pose } from '../../model/assembly/pose.ts';
 import type { Id } from '../../model/schema/leaf.ts';
@@ -19,9 +22,16 @@ export type SectionRoom = {
 
 /** Draws it. */
 export function drawnSection(look: Look, pose: Pose, room: SectionRoom): DrawingNode {
-  return longSection(look.assembly, pose, look.evaluation, {
-    ...room,
-    width: Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, room.width)),
-    unit: look.job.settings.unit,
-  });
+  return longSection(look.assembly, pose, look.evaluation, optionsFor(look, room));
+}
+
+/** Draws only its metal, most of the work, as it stands without flags; the whole drawing finds it done. */
+export function drawMetal(look: Look, pose: Pose, room: SectionRoom): void {
+  const frame = longSectionFrame(look.assembly, optionsFor(look, room), 1);
+  longSectionMetal(look.assembly, pose, frame, 0, 'bodies');
+}
+
+function optionsFor({ job }: Look, room: SectionRoom): LongSectionOptions {
+  const width = Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, room.width));
+  return { ...room, width, unit: job.settings.unit };
 }
