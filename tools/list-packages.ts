@@ -6,7 +6,13 @@ import { readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-type Locked = { readonly version?: string; readonly dev?: boolean; readonly optional?: boolean };
+type Locked = {
+  readonly version?: string;
+  readonly dev?: boolean;
+  readonly optional?: boolean;
+  /** Needed to develop; the app itself wants it on other machines only. */
+  readonly devOptional?: boolean;
+};
 type Manifest = { readonly license?: string; readonly dependencies?: Readonly<Record<string, string>> };
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -26,7 +32,7 @@ export function runtimePackages(): PackageRow[] {
   const lock = read('package-lock.json') as { packages: Readonly<Record<string, Locked>> };
   const direct = new Set(Object.keys((read('package.json') as Manifest).dependencies ?? {}));
   return Object.entries(lock.packages)
-    .filter(([path, { dev }]) => path !== '' && dev !== true)
+    .filter(([path, { dev, devOptional }]) => path !== '' && dev !== true && devOptional !== true)
     .flatMap(([path, { version = '', optional }]): PackageRow[] => {
       const name = path.slice(path.lastIndexOf('node_modules/') + 'node_modules/'.length);
       const manifest = manifestOf(path);
