@@ -61,7 +61,7 @@ export function SectionTools({ look }: { readonly look: Look }) {
           </output>
           {canTurn || isTurned ? null : (
             <span className="small quiet" id="turn-waits">
-              The turn can be tried once every stack is measured.
+              The turn waits for the readings.
             </span>
           )}
         </>
