@@ -141,6 +141,10 @@ function slideHalfWay(view: ViewStore, job: Job): void {
   if (key !== null) view.getState().moveKey((key.seatedTravel + key.outTravel) / 2);
 }
 
+/**
+ * What saving brings along, piece by piece where nobody waits for it, so that a press gets in between: making the schemas alone
+ * takes longer than a frame.
+ */
 const KEEPER_PIECES: readonly (() => Promise<unknown>)[] = [
   () => import('../model/schema/leaf.ts'),
   () => import('../model/schema/parts-schema.ts'),
@@ -151,11 +155,12 @@ const KEEPER_PIECES: readonly (() => Promise<unknown>)[] = [
 
 /** Saving needs more code than the first picture: it is loaded when the page has time, or at once to go on with a job. */
 async function startKeeping(options: KeeperOptions, isComingBack: boolean): Promise<Keeper | null> {
-  if (!isComingBack) await pageHasTime();
-  // Piece by piece, so that a press gets in between: making the schemas alone takes longer than a frame.
-  for (const piece of KEEPER_PIECES) {
-    await piece();
-    await breath();
+  if (!isComingBack) {
+    await pageHasTime();
+    for (const piece of KEEPER_PIECES) {
+      await piece();
+      await breath();
+    }
   }
   const { openKeeper } = await import('./keeper.ts');
   return openKeeper(options);

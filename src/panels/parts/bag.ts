@@ -45,16 +45,16 @@ export function bagOf(look: Look): Bag {
 const MOST_BALLS = 3;
 
 function countedBalls({ batches }: Stock, unit: JobUnit): string | null {
-  const sizes = new Map<string, string[]>();
+  const labels = new Map<string, string>();
   for (const { example, hasBall, added } of batches) {
     const [ball] = example;
     if (!hasBall || added === 0 || ball === undefined) continue;
     const size = formatLength(lengthOf(ball.diameter, added), { unit, hasUnit: true, keepsPlaces: true });
-    sizes.set(size, [...new Set([...(sizes.get(size) ?? []), ball.label])]);
+    if (!labels.has(size)) labels.set(size, ball.label);
   }
-  const told = [...sizes].slice(0, MOST_BALLS).map(([size, labels]) => `${size} (${labels[0] ?? ''})`);
+  const told = [...labels].slice(0, MOST_BALLS).map(([size, label]) => `${size} (${label})`);
   if (told.length === 0) return null;
-  const more = sizes.size - told.length;
+  const more = labels.size - told.length;
   return `A pin measured alone is counted with a ball of ${told.join(', or of ')}${more > 0 ? `, and with ${more} more` : ''} under it.`;
 }
 
