@@ -1,9 +1,10 @@
 /**
- * Golden drawings as SVG text, one folder a case. A picture that changes on purpose is renewed with the reason in words:
+ * Golden drawings as SVG text and golden answers as plain text, one folder a case. What changes on purpose is renewed with the reason
+ * in words, after the difference has been read:
  *
- *     RENEW_GOLDEN="the keyway is drawn with its end faces" npx vitest run tests/drawing
+ *     RENEW_GOLDEN="the keyway is drawn with its end faces" npx vitest run --project unit tests/drawing
  *
- * The reason is added to the case's reasons.txt, so that a look at the folder tells why the picture is as it is.
+ * The reason is added to the case's reasons.txt, so that a look at the folder tells why they are as they are.
  */
 import { appendFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
@@ -19,7 +20,8 @@ export function expectGolden(name: string, text: string): void {
   if (reason !== undefined && reason.trim() !== '' && stored !== text) {
     mkdirSync(dirname(path), { recursive: true });
     writeFileSync(path, text);
-    appendFileSync(join(dirname(path), 'reasons.txt'), `${basename(path)}: ${reason.trim()}\n`);
+    if (stored !== null)
+      appendFileSync(join(dirname(path), 'reasons.txt'), `${basename(path)}: ${reason.trim()}\n`);
     return;
   }
   expect(stored, `no golden ${name}: renew it with a reason, see tests/support/golden.ts`).not.toBeNull();
