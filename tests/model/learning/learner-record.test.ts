@@ -1,6 +1,7 @@
 /** What a learner predicted: the first prediction stands, damage costs no more than what it hit. */
 import { fc, test as property } from '@fast-check/vitest';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { MOST_SEED } from '../../../src/model/learning/draw.ts';
 import {
   MOST_ROUNDS,
   readRounds,
@@ -48,4 +49,57 @@ test('a damaged round costs itself, a damaged answer only itself', () => {
 
 property.prop([fc.anything()])('whatever was kept is read', (data) => {
   expect(Array.isArray(readRounds(data))).toBe(true);
+});
+
+test('an answer goes into its own round only', () => {
+  const other = { ...ROUND, seed: 9 };
+  let rounds = recordAnswer([], ROUND, { step: 'a', prediction: 1 });
+  rounds = recordAnswer(rounds, other, { step: 'a', prediction: 2 });
+  rounds = recordAnswer(rounds, other, { step: 'b', prediction: 3 });
+  expect(rounds.map(({ answers }) => answers.length)).toEqual([1, 2]);
+});
+
+describe('the limits of what is read back', () => {
+  const answer = (step: unknown, prediction: unknown) => ({ step, prediction });
+  const round = (more: object) => ({ ...ROUND, answers: [answer('how-long', 8.5)], ...more });
+  const isRead = (more: object) => readRounds([round(more)]).length === 1;
+
+  test.each([
+    ['both units', { unit: 'mm' }, true],
+    ['the first seed', { seed: 0 }, true],
+    ['the last seed', { seed: MOST_SEED }, true],
+    ['a seed behind the last', { seed: MOST_SEED + 1 }, false],
+    ['half a seed', { seed: 1.5 }, false],
+    ['a seed as text', { seed: '3' }, false],
+    ['a tolerance that a set can have', { toleranceMm: 0.0127 }, true],
+    ['a tolerance finer than a set can have', { toleranceMm: 0.01271 }, false],
+    ['a tolerance in a list', { toleranceMm: [] }, false],
+  ])('%s', (_, more, taken) => expect(isRead(more)).toBe(taken));
+
+  const long = 'x'.repeat(40);
+  test.each([
+    ['a step of forty letters', answer(long, 1), true],
+    ['a longer one', answer(`${long}x`, 1), false],
+    ['a step that is a number', answer(7, 1), false],
+    ['a step with a length but no text', answer([], 1), false],
+    ['a prediction of forty letters', answer('a', long), true],
+    ['a longer one', answer('a', `${long}x`), false],
+    ['a prediction with a length but no text', answer('a', []), false],
+    ['five inches', answer('a', -127), true],
+    ['more than five inches', answer('a', 127.1), false],
+  ])('%s', (_, one, taken) => {
+    expect(readRounds([round({ answers: [one] })])[0]?.answers).toEqual(taken ? [one] : []);
+  });
+
+  test('of too many rounds the last are read, of too many answers the first', () => {
+    const rounds = Array.from({ length: MOST_ROUNDS + 3 }, (_, seed) => round({ seed }));
+    expect(readRounds(rounds).map(({ seed }) => seed)).toEqual(rounds.slice(3).map(({ seed }) => seed));
+    const answers = Array.from({ length: 14 }, (_, i) => answer(`step-${i}`, i));
+    expect(readRounds([round({ answers })])[0]?.answers).toEqual(answers.slice(0, 12));
+  });
+
+  test('a list in place of a round, or the other way round, is none', () => {
+    expect(readRounds({ 0: round({}) })).toEqual([]);
+    expect(readRounds([[round({})]])).toEqual([]);
+  });
 });

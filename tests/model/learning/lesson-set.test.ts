@@ -118,3 +118,56 @@ test('the tolerance of a set is how close a sum has to come, twice that for a pl
     expect(comesTrue(usual, answer + 0.99 * factor * wide)).toBe(false);
   }
 });
+
+describe('the limits of a set', () => {
+  const read = (more: object) =>
+    readSetFile(JSON.stringify({ format: 'shearsight-lessons', version: 1, ...SET, ...more }));
+  const faultOf = (more: object) => {
+    const answer = read(more);
+    return answer.type === 'error' ? answer.fault.fault : null;
+  };
+
+  test.each([
+    ['the smallest tolerance', { toleranceMm: 0.0051 }, null],
+    ['below it', { toleranceMm: 0.005 }, 'tolerance'],
+    ['the largest tolerance', { toleranceMm: 0.127 }, null],
+    ['above it', { toleranceMm: 0.1271 }, 'tolerance'],
+    ['finer than the link can say', { toleranceMm: 0.01271 }, 'tolerance'],
+    ['a tolerance as text', { toleranceMm: '0.0127' }, 'tolerance'],
+    ['the first seed', { seed: 0 }, null],
+    ['the last seed', { seed: 999_999 }, null],
+    ['behind the last seed', { seed: 1_000_000 }, 'seed'],
+    ['half a seed', { seed: 0.5 }, 'seed'],
+    ['another unit', { unit: 'ft' }, 'unit'],
+    ['the other unit', { unit: 'mm' }, null],
+    ['an older version', { version: 0 }, 'changed'],
+    ['a newer version', { version: 2 }, 'newer'],
+    ['a lesson twice', { lessons: ['deep-cut', 'deep-cut'] }, 'twice'],
+    ['no lessons', { lessons: [] }, 'no lessons'],
+    ['lessons that are no list', { lessons: 'deep-cut' }, 'no lessons'],
+  ])('%s', (_, more, fault) => expect(faultOf(more)).toBe(fault));
+
+  test('a file may begin with a mark of its byte order, and only there', () => {
+    expect(readSetFile(`\ufeff${setFileText(SET)}`)).toEqual({ type: 'set', set: SET });
+    const within = setFileText(SET).replace('"deep-cut"', '"\ufeffdeep-cut"');
+    expect(readSetFile(within)).toMatchObject({ fault: { fault: 'no such lesson' } });
+  });
+
+  test('no file of a set is as long as a book', () => {
+    expect(readSetFile(`${setFileText(SET)}${' '.repeat(20_000)}`)).toMatchObject({
+      fault: { fault: 'not a set' },
+    });
+  });
+
+  test('what is quoted of a long text is its beginning', () => {
+    const answer = readSetLink(`#learn/set/${'a'.repeat(5000)}`);
+    expect(answer).toMatchObject({ type: 'error' });
+    if (answer?.type !== 'error') return;
+    expect(answer.fault.part.length).toBeLessThan(100);
+    expect(answer.fault.part).toMatch(/^#learn\/set\/a+$/u);
+  });
+
+  test('a link with pieces left over was changed', () => {
+    expect(readSetLink(`${setLink(SET)}/`)).toMatchObject({ fault: { fault: 'changed' } });
+  });
+});
