@@ -28,6 +28,29 @@ export function expectGolden(name: string, text: string): void {
   expect(text).toBe(stored);
 }
 
+/** Holds a text against its part of a stored file, or renews the part when a reason is given. Parts begin with `== name`. */
+export function expectGoldenPart(name: string, part: string, text: string): void {
+  const path = join(FOLDER, name);
+  const stored = existsSync(path) ? readFileSync(path, 'utf8') : '';
+  const parts = new Map(
+    stored
+      .split(/^== /mu)
+      .slice(1)
+      .map((each) => [each.slice(0, each.indexOf('\n')), each.slice(each.indexOf('\n') + 1)]),
+  );
+  const reason = process.env['RENEW_GOLDEN'];
+  if (reason !== undefined && reason.trim() !== '' && parts.get(part) !== text) {
+    const isNew = !parts.has(part);
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, [...parts.set(part, text)].map(([each, kept]) => `== ${each}\n${kept}`).join(''));
+    if (!isNew)
+      appendFileSync(join(dirname(path), 'reasons.txt'), `${basename(path)}, ${part}: ${reason.trim()}\n`);
+    return;
+  }
+  expect(parts.has(part), `no part "${part}" in golden ${name}: renew it with a reason`).toBe(true);
+  expect(text).toBe(parts.get(part));
+}
+
 /** Holds a text against a file of the sources that is written from another one; renewed the same way. */
 export function expectWritten(file: string, text: string): void {
   const path = join(import.meta.dirname, '../..', file);
