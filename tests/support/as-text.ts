@@ -30,6 +30,7 @@ export function asText(value: unknown, indent = ''): string {
 
 /** What differs between two values of plain data, one line for each place: `parts › 3 › length: 2.1 → 2.2`. */
 export function differences(before: unknown, after: unknown, path = ''): string[] {
+  if (before === after) return [];
   if (isFlat(before) || isFlat(after)) {
     const [one, other] = [before, after].map((each) => shortOf(each) ?? compact(each));
     return one === other ? [] : [`${path}: ${one} → ${other}`];
