@@ -1,0 +1,587 @@
+/** Sentences and small decisions of the matching, each branch and boundary by hand. Lengths in inches where said. */
+import { describe, expect, test } from 'vitest';
+import { buildFilled } from '../../support/filled-bag.ts';
+import { assignAround, type Held } from '../../../src/model/matching/held.ts';
+import { type MatchAsk, matchParts, measuringOf, prepareMatch } from '../../../src/model/matching/match.ts';
+import { answerRequest } from '../../../src/model/matching/matching-request.ts';
+import { runToEnd } from '../../../src/model/matching/match-many.ts';
+import {
+  leastMargin,
+  resolutionOf,
+  stepsApart,
+  stepsToSpare,
+  stepsToTakeOff,
+} from '../../../src/model/matching/resolution.ts';
+import { layOutSite } from '../../../src/model/matching/site.ts';
+import { takeStock } from '../../../src/model/matching/stock.ts';
+import { tieBreaksOf } from '../../../src/model/matching/tie-breaks.ts';
+import { sayUse, usedTooOften } from '../../../src/model/matching/used-parts.ts';
+import type { Job } from '../../../src/model/schema/job-schema.ts';
+import type { EndForm, Part } from '../../../src/model/schema/parts-schema.ts';
+import { loose, withBag } from '../../support/bag-job.ts';
+import { buildJob, changed, joinJobs } from '../../support/job-builder.ts';
+import { SELECTION } from '../../support/small-job.ts';
+import { degrees, endForm, inches } from '../../support/values.ts';
+
+/** Calls for a pin of .172 in. */
+const ONE = buildJob({ chambers: [{ rootDepth: 0.26 }] });
+const TWO = buildJob({ chambers: [{ rootDepth: 0.26 }, { rootDepth: 0.3 }] });
+const siteOf = (job: Job, options: Parameters<typeof layOutSite>[3] = {}) =>
+  layOutSite(job, SELECTION, takeStock(job, measuringOf(job)), options);
+
+describe('what to know about the bag', () => {
+  const notes = (job: Job) => matchParts(job, SELECTION).notes;
+  const labelled = (...labels: readonly string[]) =>
+    notes(
+      withBag(
+        ONE,
+        labels.map((label, i) => loose(`p${i}`, { length: 0.172, label })),
+      ),
+    );
+
+  test('labels used twice, but not those that say nothing', () => {
+    expect(labelled('a', 'b')).toEqual([]);
+    expect(labelled('', '', ' ', ' ')).toEqual([]);
+    expect(labelled('a', 'a', 'b')).toEqual([
+      '2 parts are called a: give each its own label, or you may take the wrong one.',
+    ]);
+    expect(labelled('a', 'a', 'b', 'b', 'b', 'c', 'c')[0]).toMatch(
+      /^2 parts are called a, and 2 other labels are used more than once: give each/u,
+    );
+  });
+
+  test('what has no length, or a length of nothing, one or several', () => {
+    const none = (id: string) => loose(id, { length: null });
+    const nothing = (id: string) => loose(id, { length: 0 });
+    expect(notes(withBag(ONE, [none('a')]))).toEqual(['1 part has no length yet and cannot be chosen.']);
+    expect(notes(withBag(ONE, [none('a'), none('b'), nothing('c')]))).toEqual([
+      '2 parts have no length yet and cannot be chosen.',
+      '1 part has a length of nothing or less: read again.',
+    ]);
+  });
+
+  test('dimples that were not measured, only where balls are taken', () => {
+    const cup = { kind: 'cup', mouthDiameter: 0.06, includedAngleDeg: 118 } as const;
+    const bag = (count: number) => [
+      loose('ball', { kind: 'ball', diameter: 0.115 }),
+      ...Array.from({ length: count }, (_, i) => loose(`p${i}`, { length: 0.06, diameter: null, foot: cup })),
+    ];
+    const onBalls = buildJob({ chambers: [{ rootDepth: 0.26, ball: 0.115 }] });
+    const sentence = 'a dimple that was not measured: measure ball + bottom pin together.';
+    expect(notes(withBag(onBalls, bag(1)))).toEqual([`1 pin has ${sentence}`]);
+    expect(notes(withBag(onBalls, bag(2)))).toEqual([`2 pins have ${sentence}`]);
+    expect(notes(withBag(ONE, bag(2)))).toEqual([]);
+  });
+
+  test('a cylinder whose chambers are all closed has none to fill', () => {
+    const closed = changed(ONE, (copy) => (copy.cylinders[0]!.chambers[0]!.closed = true));
+    expect(matchParts(closed, SELECTION)).toMatchObject({
+      answer: 'This cylinder has no open chamber.',
+      chambers: [],
+      filled: 0,
+      of: 0,
+      smallestToSpare: null,
+    });
+  });
+});
+
+describe('a locked chamber', () => {
+  const locked = (change: (copy: Job) => void) =>
+    matchParts(
+      changed(ONE, (copy) => {
+        copy.plans[0]!.stacks[0]!.locked = true;
+        change(copy);
+      }),
+      SELECTION,
+    ).chambers[0]!;
+  const pin = (copy: Job) => copy.parts.find(({ id }) => id === 'bottom-pin-1')!;
+
+  test('that turns is told with how it stands', () => {
+    const { why, standing, isLocked } = locked(() => undefined);
+    expect([why, isLocked, standing?.items, standing?.filedOff]).toEqual([
+      null,
+      true,
+      [{ part: 'bottom-pin-1' }],
+      0,
+    ]);
+    expect(standing?.offset).toBeCloseTo(0, 6);
+    expect(standing?.height).toBeCloseTo(0.172 * 25.4, 6);
+    expect(standing?.deviation).toBe(0);
+    expect(standing?.spare).toBeGreaterThan(0);
+  });
+
+  test.each([
+    ['too high', 0.18, /^Chamber 1 is locked, and is \.\d+ in too high\.$/u],
+    ['too low', 0.15, /^Chamber 1 is locked, and is \.\d+ in too low\.$/u],
+  ])('%s says so', (_, length, sentence) => {
+    const { why, standing } = locked((copy) => (pin(copy).length = inches(length)));
+    expect(why).toMatch(sentence);
+    expect(standing?.spare).toBeLessThan(0);
+  });
+
+  test('of unknown height, or of a shape that cannot turn there, says so', () => {
+    const unknown = { standing: null, why: 'Chamber 1 is locked, and its height is not known.' };
+    expect(locked((copy) => delete pin(copy).length)).toMatchObject(unknown);
+    expect(locked((copy) => (copy.plans[0]!.stacks[0]!.items = []))).toMatchObject(unknown);
+    expect(locked((copy) => delete copy.keys[0]!.cuts[0]!.rootDepth)).toMatchObject(unknown);
+    const flat = changed(
+      buildJob({
+        chambers: [{ rootDepth: 0.26 }],
+        driverEnd: { kind: 'flat' },
+        pinTop: { kind: 'flat' },
+        clearance: 0,
+      }),
+      (copy) => {
+        copy.plans[0]!.stacks[0]!.locked = true;
+      },
+    );
+    expect(matchParts(flat, SELECTION).chambers[0]).toMatchObject({
+      standing: null,
+      why: 'Chamber 1 is locked with parts that cannot turn there.',
+    });
+  });
+});
+
+describe('between parts that are the same length', () => {
+  const reason = (
+    bag: readonly Part[],
+    change: (copy: Job) => void = () => undefined,
+    ask: MatchAsk = {},
+  ) => {
+    const job = changed(withBag(ONE, bag), change);
+    const { match, reasons } = runToEnd(
+      answerRequest<'match'>(job, { kind: 'match', selection: SELECTION, ask: { ...ask, held: [] } }),
+    );
+    return [match.chambers[0]?.standing?.items.at(-1)?.part, reasons.get('chamber-1') ?? null];
+  };
+  const pin = (id: string, more: Parameters<typeof loose>[1] = {}) => loose(id, { length: 0.172, ...more });
+  const before = (label: string, why: string) =>
+    `Taken before ${label}, as long for all a caliper can tell: ${why}.`;
+
+  test('each reason in its turn', () => {
+    expect(reason([pin('a'), pin('b', { from: 'Cylinder' })])).toEqual([
+      'b',
+      before('a', 'it comes from this cylinder'),
+    ]);
+    expect(reason([pin('a'), pin('b', { condition: 'good' })])).toEqual([
+      'b',
+      before('a', 'it is in better condition'),
+    ]);
+    expect(reason([pin('a', { condition: 'poor' }), pin('b')])).toEqual([
+      'b',
+      before('a', 'it is in better condition'),
+    ]);
+    const own = (copy: Job) => {
+      copy.plans[0]!.stacks[0]!.items[0] = { part: 'b' };
+      for (const part of copy.parts) part.from = 'Cylinder';
+    };
+    expect(reason([pin('a'), pin('b')], own)).toEqual(['b', before('a', 'it is in this chamber already')]);
+  });
+
+  test('none where nothing else is as good, or nothing settles it', () => {
+    expect(reason([pin('a')])).toEqual(['a', null]);
+    expect(reason([pin('a'), pin('b')])).toEqual(['a', null]);
+    expect(reason([pin('a'), pin('b', { from: 'Cylinder', quantity: 0 })])).toEqual(['a', null]);
+    // what is to spare counts first
+    expect(reason([pin('a', { from: 'Cylinder' }), pin('b', { length: 0.1705 })])).toEqual(['b', null]);
+    expect(reason([])).toEqual([undefined, null]);
+  });
+
+  test('a second copy of the same part is no other part; one that would be filed is not as good', () => {
+    expect(reason([pin('a', { quantity: 2, from: 'Cylinder' })])).toEqual(['a', null]);
+    // as high once filed
+    expect(
+      reason([pin('a', { from: 'Cylinder' }), pin('b', { length: 0.1795 })], undefined, { mostFiled: 0.254 }),
+    ).toEqual(['a', null]);
+  });
+
+  test('origin, condition and change as numbers, for each place and pin', () => {
+    const job = changed(
+      withBag(TWO, [
+        pin('good', { condition: 'good' }),
+        pin('poor', { condition: 'poor', from: ' cylinder ' }),
+        loose('ball', { kind: 'ball', diameter: 0.115 }),
+      ]),
+      (copy) => {
+        copy.plans[0]!.stacks[1]!.items = [{ part: 'ball' }, { part: 'good' }];
+        copy.cylinders.push({ ...structuredClone(copy.cylinders[0]!), id: 'other', label: '' });
+        copy.plans.push({
+          id: 'elsewhere',
+          cylinder: 'other',
+          kind: 'planned',
+          stacks: [{ chamber: 'chamber-1', items: [{ part: 'loose' }] }],
+        });
+        copy.parts.push(pin('loose', { from: '' }), pin('blank', { from: '  ' }));
+      },
+    );
+    const site = siteOf(job);
+    const ties = tieBreaksOf(site);
+    const number = (id: string) => site.stock.numbers.get(id) ?? -1;
+    const [first, second] = site.places;
+    expect(ties(first!, number('good'), -1)).toEqual([0, 0, 1]);
+    expect(ties(second!, number('good'), -1)).toEqual([0, 0, 1]);
+    expect(ties(second!, number('good'), number('ball'))).toEqual([0, 0, 0]);
+    expect(ties(first!, number('good'), number('ball'))).toEqual([0, 0, 1]);
+    expect(ties(first!, number('poor'), -1)).toEqual([0, 2, 1]);
+    expect(ties(first!, number('loose'), -1)).toEqual([1, 1, 1]);
+    expect(ties(first!, number('blank'), -1)).toEqual([1, 1, 1]);
+    expect(ties(first!, number('bottom-pin-1'), -1)).toEqual([0, 1, 0]);
+    expect(ties(second!, number('bottom-pin-1'), -1)).toEqual([0, 1, 1]);
+    expect(ties(first!, 99, -1)).toEqual([1, 1, 1]);
+  });
+});
+
+describe('a cylinder laid out', () => {
+  test('takes balls if its plan has any, or, with an empty plan, if there are some', () => {
+    const ball = loose('ball', { kind: 'ball', diameter: 0.115 });
+    const flat = loose('flat', { length: 0.06, foot: { kind: 'flat' } });
+    const empty = (job: Job) =>
+      changed(job, (copy) => {
+        for (const stack of copy.plans[0]!.stacks) stack.items = [];
+      });
+    expect(siteOf(TWO).takesBall).toBe(false);
+    expect(siteOf(withBag(TWO, [ball, flat])).takesBall).toBe(false);
+    expect(siteOf(empty(withBag(TWO, [ball, flat]))).takesBall).toBe(true);
+    expect(siteOf(empty(withBag(TWO, [flat]))).takesBall).toBe(false);
+    const one = buildJob({ chambers: [{ rootDepth: 0.26 }, { rootDepth: 0.26, ball: 0.115 }] });
+    expect(siteOf(one).takesBall).toBe(true);
+  });
+
+  const ids = (items: readonly { readonly part: string }[]) => items.map(({ part }) => part);
+  const masters = buildJob({ chambers: [{ rootDepth: 0.26, masterPins: [0.03] }, { rootDepth: 0.3 }] });
+
+  test('what is chosen is the lower stack; the master pin stays, or is chosen too', () => {
+    const [first, second] = siteOf(masters).places;
+    expect([ids(first!.present), ids(first!.above)]).toEqual([
+      ['bottom-pin-1'],
+      ['master-pin-1-1', 'driver-1', 'spring-1'],
+    ]);
+    expect(first!.over?.role).toBe('masterPin');
+    expect([ids(second!.present), ids(second!.above)]).toEqual([['bottom-pin-2'], ['driver-2', 'spring-2']]);
+    const [both] = siteOf(masters, { choosesMasterPins: true }).places;
+    expect([ids(both!.present), ids(both!.above)]).toEqual([
+      ['bottom-pin-1', 'master-pin-1-1'],
+      ['driver-1', 'spring-1'],
+    ]);
+    expect(both!.over?.part.id).toBe('driver-1');
+  });
+
+  test('without a driver nothing stands on what is chosen', () => {
+    const bare = changed(masters, (copy) => {
+      copy.plans[0]!.stacks[0]!.items = [{ part: 'bottom-pin-1' }, { part: 'spring-1' }];
+      copy.plans[0]!.stacks[1]!.items = [{ part: 'bottom-pin-2' }, { part: 'gone' }];
+    });
+    for (const choosesMasterPins of [false, true]) {
+      const [first, second] = siteOf(bare, { choosesMasterPins }).places;
+      expect([ids(first!.present), ids(first!.above), first!.over]).toEqual([
+        ['bottom-pin-1'],
+        ['spring-1'],
+        null,
+      ]);
+      expect([ids(second!.present), ids(second!.above), second!.over]).toEqual([['bottom-pin-2'], [], null]);
+    }
+  });
+
+  test('locked in the plan or asked for; what stays is counted as kept', () => {
+    const locked = changed(masters, (copy) => (copy.plans[0]!.stacks[1]!.locked = true));
+    expect(siteOf(locked).places.map(({ isLocked }) => isLocked)).toEqual([false, true]);
+    expect(siteOf(locked, { locked: ['chamber-1'] }).places.map(({ isLocked }) => isLocked)).toEqual([
+      true,
+      true,
+    ]);
+    expect(siteOf(locked).kept.parts).toEqual([
+      'master-pin-1-1',
+      'driver-1',
+      'spring-1',
+      'driver-2',
+      'spring-2',
+      'bottom-pin-2',
+    ]);
+  });
+
+  test('only a hole that somebody measured bars a part, and only a part that somebody measured is barred', () => {
+    const wide = loose('wide', { length: 0.172, diameter: 0.125 });
+    const open = loose('open', { length: 0.172, diameter: null });
+    const barred = (change: (copy: Job) => void, part: Part) => {
+      const site = siteOf(changed(withBag(ONE, [part]), change));
+      const batch = site.stock.batches.find(({ example }) => example[0]?.id === part.id)!;
+      return site.fitOf(site.places[0]!, batch)?.barred;
+    };
+    const across = (copy: Job) => siteOf(copy).places[0]!.across;
+    expect(barred(() => undefined, wide)).toBe('too wide');
+    expect(barred(() => undefined, open)).toBeNull();
+    expect(
+      barred((copy) => copy.cylinders[0]!.chambers[0]!.holes.forEach((hole) => delete hole.diameter), wide),
+    ).not.toBe('too wide');
+    expect(across(ONE)).toBeCloseTo(0.12 * 25.4, 6);
+    // the plug's hole is the first that counts, wherever it is listed
+    expect(across(changed(ONE, (copy) => copy.cylinders[0]!.chambers[0]!.holes.reverse()))).not.toBeNull();
+    expect(across(changed(ONE, (copy) => (copy.cylinders[0]!.chambers[0]!.holes = [])))).toBeNull();
+    // exactly as wide as the hole; nine tenths of it
+    expect(barred(() => undefined, loose('same', { length: 0.172, diameter: 0.12 }))).toBe('too wide');
+    expect(barred(() => undefined, loose('nine', { length: 0.172, diameter: 0.1081 }))).toBeNull();
+    expect(barred(() => undefined, loose('less', { length: 0.172, diameter: 0.1079 }))).toBe('too loose');
+    const slot = (width: number) => (copy: Job) => void (copy.cylinders[0]!.keywayWidth = inches(width));
+    const narrow = loose('narrow', { length: 0.172, diameter: 0.116 });
+    expect(barred(slot(0.115), narrow)).toBeNull();
+    expect(barred(slot(0.117), narrow)).toBe('falls through');
+    expect(barred(slot(0.117), open)).toBeNull();
+  });
+});
+
+describe('parts in use', () => {
+  const two = joinJobs(buildJob({ chambers: 3 }), buildJob({ prefix: 'b-', chambers: 2 }));
+
+  test('three places in a row, and how many there are', () => {
+    const thrice = changed(two, (copy) => {
+      copy.parts.find(({ id }) => id === 'bottom-pin-1')!.quantity = 2;
+      copy.plans[0]!.stacks[2]!.items[0] = { part: 'bottom-pin-1' };
+      copy.plans[1]!.stacks[0]!.items[0] = { part: 'bottom-pin-1' };
+    });
+    expect(
+      usedTooOften(thrice).map(({ message, quantity, uses }) => [message, quantity, uses.length]),
+    ).toEqual([
+      [
+        'bottom-pin-1 is in chamber 1 of Cylinder, chamber 3 of Cylinder and in chamber 1 of b-Cylinder, but there are only 2.',
+        2,
+        3,
+      ],
+    ]);
+    expect(
+      usedTooOften(
+        changed(thrice, (copy) => (copy.parts.find(({ id }) => id === 'bottom-pin-1')!.quantity = 3)),
+      ),
+    ).toEqual([]);
+  });
+
+  test('a chamber is counted by where it lies, however the list runs', () => {
+    const turned = changed(two, (copy) => copy.cylinders[0]!.chambers.reverse());
+    const use = { cylinder: 'cylinder', chamber: 'chamber-3' };
+    expect(sayUse(turned, use)).toBe('chamber 3 of Cylinder');
+    expect(sayUse({ ...turned, settings: { ...turned.settings, numbering: 'tip' } }, use)).toBe(
+      'chamber 1 of Cylinder',
+    );
+    expect(sayUse(two, { cylinder: 'gone', chamber: 'x' })).toBe('chamber 0 of a cylinder');
+  });
+});
+
+describe('in steps of the shop', () => {
+  test('half a thousandth, or a hundredth of a mm', () => {
+    expect([resolutionOf('in'), resolutionOf('mm')]).toEqual([0.0127, 0.01]);
+  });
+
+  test('to spare, apart, to take off', () => {
+    expect([0, 0.004, 0.006, 0.02, 0.0249].map((mm) => stepsToSpare(mm, 0.01))).toEqual([0, 0, 1, 2, 2]);
+    expect([-1e-7, -2.4e-7, -3e-7, -1].map((mm) => stepsToSpare(mm, 0.01))).toEqual([0, 0, -1, -1]);
+    expect([0, 1, 3].map((steps) => leastMargin(steps, 0.01))).toEqual([0, 0.005, 0.025]);
+    expect([0.014, -0.014, 0.016].map((mm) => stepsApart(mm, 0.01))).toEqual([1, 1, 2]);
+    expect([0.02, 0.0200001, 0.021, 0].map((mm) => stepsToTakeOff(mm, 0.01) + 0)).toEqual([2, 2, 3, 0]);
+  });
+});
+
+describe('held by a person', () => {
+  const onBalls = withBag(
+    buildJob({
+      chambers: [
+        { rootDepth: 0.26, ball: 0.115 },
+        { rootDepth: 0.26, ball: 0.115 },
+      ],
+    }),
+    [
+      loose('pin', { length: 0.057, foot: { kind: 'flat' } }),
+      loose('other', { length: 0.0565, foot: { kind: 'flat' } }),
+      loose('long', { length: 0.065, foot: { kind: 'flat' } }),
+      loose('ball', { kind: 'ball', diameter: 0.115 }),
+      loose('small', { kind: 'ball', diameter: 0.1145 }),
+    ],
+  );
+  const held = (asked: readonly Held[], mostFiled: number | null = null) => {
+    const { pair, filling } = prepareMatch(onBalls, SELECTION, { mostFiled });
+    const { assignment, rows } = assignAround(pair, filling, asked);
+    const stands = buildFilled(pair, assignment.chosen);
+    return {
+      stands,
+      rows: rows.map((row) => row.roomiest(9, () => true).length),
+      score: assignment.score,
+      isProved: assignment.isProved,
+      bound: assignment.bound,
+    };
+  };
+  const hold = (chamber: string, parts: readonly string[], isFiled = false): Held => ({
+    chamber,
+    items: parts.map((part) => ({ part })),
+    isFiled,
+  });
+
+  test('stays, and the rest is chosen around it', () => {
+    const found = held([hold('chamber-2', ['ball', 'pin'])]);
+    expect(found.stands).toEqual(['small + other', 'ball + pin']);
+    expect(found.rows[1]).toBe(1);
+    expect(found.isProved).toBe(true);
+    expect(found.bound).toEqual(found.score);
+    expect(held([hold('chamber-1', ['small', 'pin'])]).stands).toEqual(['small + pin', 'ball + other']);
+  });
+
+  test.each([
+    ['a part that is not there', hold('chamber-1', ['ball', 'gone'])],
+    ['a pin without its ball', hold('chamber-1', ['pin'])],
+    ['the wrong way round', hold('chamber-1', ['pin', 'ball'])],
+    ['one more than stands there', hold('chamber-1', ['ball', 'pin', 'other'])],
+    ['filed, where it fits as it is', hold('chamber-1', ['ball', 'pin'], true)],
+    ['too long as it is', hold('chamber-1', ['ball', 'long'])],
+    ['in a chamber that is not there', hold('chamber-9', ['ball', 'pin'])],
+  ])('is let go: %s', (_, asked) => {
+    expect(held([asked])).toEqual(held([]));
+  });
+
+  test('filed, where that was allowed', () => {
+    const found = held([hold('chamber-1', ['ball', 'long'], true)], 0.3);
+    expect(found.stands[0]).toBe('ball + long, filed');
+    expect(held([hold('chamber-1', ['ball', 'long'], false)], 0.3)).toEqual(held([], 0.3));
+  });
+
+  test('one part held twice stands once', () => {
+    const found = held([hold('chamber-1', ['ball', 'pin']), hold('chamber-2', ['ball', 'other'])]);
+    expect(found.stands[0]).toBe('ball + pin');
+    expect(found.stands[1]).toBe('small + other');
+  });
+});
+
+describe('forms that batches come in', () => {
+  const batchesOf = (parts: readonly Part[]) => {
+    const job = { ...ONE, parts: [...parts], groups: [] };
+    return takeStock(job, measuringOf(job)).batches.map(({ pins }) => pins.length);
+  };
+  const withFoot = (id: string, foot: EndForm, top: EndForm = endForm({ kind: 'dome' })): Part => ({
+    ...loose(id, { length: 0.17 }),
+    ends: [foot, top],
+  });
+  const size = inches(0.01);
+  const base: EndForm = { kind: 'cone', basis: 'seen' };
+  const changes: readonly Partial<EndForm>[] = [
+    { kind: 'flat' },
+    { basis: 'assumed' },
+    { width: size },
+    { radius: size },
+    { tipFlatDiameter: size },
+    { mouthDiameter: size },
+    { angle: degrees(1) },
+    { includedAngle: degrees(1) },
+  ];
+
+  test('each size of an end tells parts apart, and its value does', () => {
+    const ends = [base, ...changes.map((change): EndForm => ({ ...base, ...change }))];
+    const bag = ends.flatMap((end, i) => [withFoot(`a${i}`, end), withFoot(`b${i}`, structuredClone(end))]);
+    expect(batchesOf(bag)).toEqual(ends.map(() => 2));
+    const values = [0.01, 0.02].flatMap((value) => [
+      { ...base, width: inches(value) },
+      { ...base, radius: inches(value) },
+      { ...base, tipFlatDiameter: inches(value) },
+      { ...base, mouthDiameter: inches(value) },
+      { ...base, angle: degrees(value) },
+      { ...base, includedAngle: degrees(value) },
+    ]);
+    expect(batchesOf(values.map((end, i) => withFoot(`v${i}`, end)))).toEqual(values.map(() => 1));
+  });
+
+  test('which end it is, the diameter, and whether it was measured', () => {
+    const flat = endForm({ kind: 'flat' });
+    expect(
+      batchesOf([withFoot('a', base, flat), withFoot('b', flat, base), withFoot('c', flat, base)]),
+    ).toEqual([1, 2]);
+    const across = [0.116, 0.116, 0.115, null].map((diameter, i) =>
+      loose(`p${i}`, { length: 0.17, diameter }),
+    );
+    expect(batchesOf(across)).toEqual([2, 1, 1]);
+  });
+
+  test('equally long ones stand by label, then by id, however the file runs', () => {
+    const order = (bag: readonly Part[]) => {
+      const job = { ...ONE, parts: [...bag], groups: [] };
+      const { parts, batches } = takeStock(job, measuringOf(job));
+      return [...batches[0]!.pins].map((pin) => parts[pin]!.id);
+    };
+    const bag = [
+      loose('c', { length: 0.17, label: 'x' }),
+      loose('a', { length: 0.17, label: 'x' }),
+      loose('b', { length: 0.17, label: 'w' }),
+      loose('d', { length: 0.16, label: 'z' }),
+    ];
+    expect(order(bag)).toEqual(['d', 'b', 'a', 'c']);
+    expect(order([...bag].reverse())).toEqual(['d', 'b', 'a', 'c']);
+  });
+});
+
+describe('measured together', () => {
+  const ball = loose('ball', { kind: 'ball', diameter: 0.115, quantity: 2 });
+  const second = loose('ball-2', { kind: 'ball', diameter: 0.115 });
+  const flat = (id: string, more: Parameters<typeof loose>[1] = {}) =>
+    loose(id, { length: 0.1, foot: { kind: 'flat' }, ...more });
+  const group = (id: string, parts: string[], height: number) => ({ id, parts, height: inches(height) });
+  const members = (parts: Part[], groups: Job['groups']) => {
+    const job = { ...ONE, parts, groups };
+    const { batches, parts: sorted } = takeStock(job, measuringOf(job));
+    return batches
+      .filter(({ hasBall }) => hasBall)
+      .flatMap(({ lengths, added, pins, balls, groups: of, ballKinds, example }) => {
+        expect(ballKinds).toEqual([...new Set(balls)]);
+        expect(example.map(({ kind }) => kind)).toEqual(['ball', 'pin']);
+        return [...lengths].map(
+          (length, i) =>
+            `${sorted[balls[i]!]!.id} + ${sorted[pins[i]!]!.id} ${((length + added) / 25.4).toFixed(3)} ${of[i]?.id ?? '–'}`,
+        );
+      });
+  };
+
+  test('the first height of two counts; other balls stand under the pin as they are', () => {
+    expect(
+      members([ball, second, flat('p')], [group('g', ['ball', 'p'], 0.21), group('h', ['ball', 'p'], 0.2)]),
+    ).toEqual(['ball-2 + p 0.215 –', 'ball + p 0.210 g']);
+  });
+
+  test.each([
+    ['three parts', group('g', ['ball', 'p', 'q'], 0.3)],
+    ['one part', group('g', ['p'], 0.3)],
+    ['none', group('g', [], 0.3)],
+    ['two pins', group('g', ['q', 'p'], 0.3)],
+    ['two balls', group('g', ['ball', 'ball-2'], 0.3)],
+    ['the wrong way round', group('g', ['p', 'ball'], 0.3)],
+    ['a ball that is gone', group('g', ['gone', 'p'], 0.3)],
+    ['a pin that is gone', group('g', ['ball', 'gone'], 0.3)],
+  ])('%s is no ball with its pin', (_, odd) => {
+    const bag = [ball, second, flat('p'), flat('q')];
+    expect(members(bag, [odd])).toEqual(members(bag, []));
+  });
+
+  test('nothing of it when a part is used up, waisted, or the height is nothing', () => {
+    const waist = {
+      kind: 'spool' as const,
+      from: inches(0.02),
+      length: inches(0.03),
+      diameter: inches(0.08),
+    };
+    const g = group('g', ['ball', 'p'], 0.21);
+    expect(members([ball, flat('p', { quantity: 0 })], [g])).toEqual([]);
+    expect(members([{ ...ball, quantity: 0 }, flat('p')], [g])).toEqual([]);
+    expect(members([ball, { ...flat('p'), waist }], [g])).toEqual([]);
+    expect(members([ball, flat('p')], [group('g', ['ball', 'p'], 0)])).toEqual([]);
+    expect(members([{ ...ball, quantity: 1 }, flat('p', { quantity: 1 })], [g])).toEqual([
+      'ball + p 0.210 g',
+    ]);
+  });
+
+  test('in the order of pins, then of balls, those of one form together', () => {
+    const groups = [
+      group('g1', ['ball-2', 'q'], 0.22),
+      group('g2', ['ball', 'q'], 0.23),
+      group('g3', ['ball-2', 'p'], 0.24),
+      group('g4', ['ball', 'p'], 0.24),
+    ];
+    expect(members([ball, second, flat('p'), flat('q')], groups)).toEqual([
+      'ball-2 + q 0.220 g1',
+      'ball + q 0.230 g2',
+      'ball + p 0.240 g4',
+      'ball-2 + p 0.240 g3',
+    ]);
+  });
+});
