@@ -7,15 +7,18 @@ import { withoutEntry } from './change.ts';
 import { changeCylinder, plugDiameterOf } from './edit-cylinder.ts';
 import { changeKey } from './edit-key.ts';
 import { newParts } from './new-parts.ts';
-import { resizeAssumed } from './resize-assumed.ts';
-import { movedValue } from './values.ts';
+import { withoutStandIns } from './loose-ends.ts';
+import { assumedLike, movedValue } from './values.ts';
 
 export const FEWEST_CHAMBERS = 1;
 export const MOST_CHAMBERS = 8;
 
 type Where = { readonly cylinder: Id; readonly key: Id };
 
-/** Adds one chamber behind the last, spaced like the others, with a cut under it and an unmeasured stack in it. */
+/**
+ * Adds one chamber behind the last, spaced like the others, with a cut under it and an unmeasured stack in it. Nobody read where
+ * they lie: their places are assumed unless even spacing was stated.
+ */
 export function addChamber(job: Job, where: Where, newId: () => Id): Job {
   const cylinder = known(
     job.cylinders.find((each) => each.id === where.cylinder),
@@ -29,8 +32,8 @@ export function addChamber(job: Job, where: Where, newId: () => Id): Job {
   const chambers = inOrder(cylinder.chambers);
   const last = known(chambers[chambers.length - 1], 'last chamber');
   const step = stepOf(chambers);
-  const chamber = { ...last, id: newId(), position: movedValue(last.position, step) };
-  const parts = newParts(newId, job.settings.unit);
+  const chamber = { ...last, id: newId(), position: placeBehind(last.position, step) };
+  const parts = newParts(newId, job.settings.unit, plugDiameterOf(job, where.cylinder));
   const cuts = inOrder(key.cuts);
   const deepest = key.stop.kind === 'tip' ? cuts[0] : cuts[cuts.length - 1];
   const sign = key.stop.kind === 'tip' ? -1 : 1;
@@ -43,24 +46,23 @@ export function addChamber(job: Job, where: Where, newId: () => Id): Job {
     cuts:
       deepest === undefined
         ? each.cuts
-        : [...each.cuts, { id: newId(), position: movedValue(deepest.position, sign * step) }],
+        : [...each.cuts, { id: newId(), position: placeBehind(deepest.position, sign * step) }],
     ...(each.tip?.position?.basis === 'assumed' && {
       tip: { ...each.tip, position: movedValue(each.tip.position, step) },
     }),
   }));
   // all plans of a cylinder are about the same holes
   const stack = { chamber: chamber.id, items: parts.map((part) => ({ part: part.id })) };
-  const withStack: Job = {
+  return {
     ...withCut,
     parts: [...withCut.parts, ...parts],
     plans: withCut.plans.map((plan) =>
       plan.cylinder === where.cylinder ? { ...plan, stacks: [...plan.stacks, stack] } : plan,
     ),
   };
-  return resizeAssumed(withStack, where.cylinder, null, plugDiameterOf(job, where.cylinder));
 }
 
-/** Takes away the last chamber, the last cut, and all that was said about them. */
+/** Takes away the last chamber, the last cut, and all that was said about them. Parts that were measured stay on hand. */
 export function removeChamber(job: Job, where: Where): Job {
   const cylinder = known(
     job.cylinders.find((each) => each.id === where.cylinder),
@@ -82,7 +84,10 @@ export function removeChamber(job: Job, where: Where): Job {
     const gone = (each.stop.kind === 'tip' ? order[0] : order[order.length - 1])?.id;
     return { ...each, cuts: each.cuts.filter((cut) => cut.id !== gone) };
   });
-  return {
+  const held = withoutCut.plans
+    .flatMap(({ stacks }) => stacks.filter((stack) => stack.chamber === last))
+    .flatMap(({ items }) => items.map(({ part }) => part));
+  const without: Job = {
     ...withoutCut,
     plans: withoutCut.plans.map((plan) => ({
       ...plan,
@@ -96,6 +101,12 @@ export function removeChamber(job: Job, where: Where): Job {
     })),
     benchResults: withoutCut.benchResults.filter((each) => each.chamber !== last),
   };
+  return withoutStandIns(without, held);
+}
+
+/** A place that nobody read, a step from one that somebody may have. */
+function placeBehind(place: LengthValue, byMm: number): LengthValue {
+  return movedValue(assumedLike(place), byMm);
 }
 
 function inOrder<T extends { readonly position: LengthValue }>(list: readonly T[]): T[] {

@@ -6,7 +6,7 @@ import type { Cylinder } from '../schema/cylinder-schema.ts';
 import type { Job } from '../schema/job-schema.ts';
 import type { Id } from '../schema/leaf.ts';
 import type { EndForm, Part, Plan } from '../schema/parts-schema.ts';
-import { changeCylinder } from './edit-cylinder.ts';
+import { changeCylinder, plugDiameterOf } from './edit-cylinder.ts';
 import { withoutStandIns } from './loose-ends.ts';
 import { newCylinder } from './new-job.ts';
 import { newParts } from './new-parts.ts';
@@ -43,7 +43,7 @@ export function addCylinderLike(job: Job, like: Id, label: string, newId: () => 
       items.flatMap(({ part }) => parts.get(part) ?? []),
       newId,
     );
-    return alike.length === 0 ? newParts(newId, job.settings.unit) : alike;
+    return alike.length === 0 ? newParts(newId, job.settings.unit, plugDiameterOf(job, like)) : alike;
   });
   return withCylinder(job, cylinder, newId, stacks);
 }

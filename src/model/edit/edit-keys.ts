@@ -4,6 +4,7 @@ import { lengthOf } from '../measured/part-ends.ts';
 import type { Job } from '../schema/job-schema.ts';
 import type { Key } from '../schema/key-schema.ts';
 import type { Id } from '../schema/leaf.ts';
+import { plugDiameterOf } from './edit-cylinder.ts';
 import { changeKey } from './edit-key.ts';
 import { type Added, counted, listed } from './edit-cylinders.ts';
 import { newKey } from './new-job.ts';
@@ -12,7 +13,7 @@ import { assumedLike } from './values.ts';
 
 /**
  * Adds a key of which nothing is measured yet, with a cut for each chamber of a cylinder, assumed to lie under it. What is
- * usual for a blade is assumed; cuts are left to be measured.
+ * usual for a blade in such a plug is assumed; cuts are left to be measured.
  */
 export function addKey(job: Job, cylinder: Id, label: string, newId: () => Id): Added {
   const { unit } = job.settings;
@@ -27,7 +28,8 @@ export function addKey(job: Job, cylinder: Id, label: string, newId: () => Id): 
   const first = lengthOf(places[0], 0) / perUnit;
   const last = lengthOf(places.at(-1), 0) / perUnit;
   const spacing = places.length > 1 ? (last - first) / (places.length - 1) : 0;
-  const key = newKey(newId, unit, evenPositions(places.length, first, spacing, unit));
+  const even = evenPositions(places.length, first, spacing, unit);
+  const key = newKey(newId, unit, even, plugDiameterOf(job, cylinder));
   const added: Key = {
     ...key,
     label,

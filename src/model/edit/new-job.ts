@@ -115,9 +115,14 @@ export function newCylinder(newId: () => Id, unit: JobUnit, positions: readonly 
   };
 }
 
-/** Makes a key that nobody measured yet, with cuts at these places. */
-export function newKey(newId: () => Id, unit: JobUnit, positions: readonly string[]): Key {
-  const sizes = usualSizes(null);
+/** Makes a key that nobody measured yet, with cuts at these places, for a plug of this diameter; null: not known. mm. */
+export function newKey(
+  newId: () => Id,
+  unit: JobUnit,
+  positions: readonly string[],
+  plugDiameterMm: number | null = null,
+): Key {
+  const sizes = usualSizes(plugDiameterMm);
   const { value, from, to } = USUAL_CUT_ANGLE_DEG;
   return {
     id: newId(),
@@ -126,7 +131,7 @@ export function newKey(newId: () => Id, unit: JobUnit, positions: readonly strin
     bladeThickness: assumedValue(sizes.bladeThickness[unit], unit),
     stop: { kind: 'shoulder' },
     tip: {
-      ...assumedKeyEnd(positions, unit, null),
+      ...assumedKeyEnd(positions, unit, plugDiameterMm),
       ramp: assumedAngle(USUAL_TIP_RAMP_DEG.value, USUAL_TIP_RAMP_DEG.from, USUAL_TIP_RAMP_DEG.to),
     },
     rootFlat: assumedValue(sizes.rootFlat[unit], unit),

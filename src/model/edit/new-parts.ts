@@ -5,9 +5,9 @@ import type { JobUnit } from '../units/length-unit.ts';
 import { usualSizes } from './usual-values.ts';
 import { assumedValue } from './values.ts';
 
-/** Makes the parts of one stack, bottom to top, none of them measured. */
-export function newParts(newId: () => Id, unit: JobUnit): Part[] {
-  const sizes = usualSizes(null);
+/** Makes the parts of one stack, bottom to top, none of them measured, for a plug of this diameter; null: not known. mm. */
+export function newParts(newId: () => Id, unit: JobUnit, plugDiameterMm: number | null = null): Part[] {
+  const sizes = usualSizes(plugDiameterMm);
   const diameter = assumedValue(sizes.pinDiameter[unit], unit);
   const common = { quantity: 1, original: false };
   return [
