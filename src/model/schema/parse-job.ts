@@ -45,7 +45,9 @@ function tell(issues: readonly z.core.$ZodIssue[]): Problem[] {
     message: sentence(issue),
   }));
   const rest = issues.length - told.length;
-  return rest > 0 ? [...told, { field: 'file', message: `And ${rest} more problems of this kind.` }] : told;
+  if (rest === 0) return told;
+  const more = rest === 1 ? 'one more problem' : `${rest} more problems`;
+  return [...told, { field: 'file', message: `And ${more} of this kind.` }];
 }
 
 /** `cylinders 1 › chambers 3 › position`: lists are counted from 1, as a person would. */
@@ -86,5 +88,6 @@ function sentence(issue: z.core.$ZodIssue): string {
 }
 
 function article(expected: string): string {
+  if (expected === 'int') return 'a whole number';
   return /^[aeiou]/.test(expected) ? `an ${expected}` : `a ${expected}`;
 }

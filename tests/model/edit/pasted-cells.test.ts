@@ -144,6 +144,9 @@ describe('what becomes of a row', () => {
       ],
     );
     expect(rows.map(({ part }) => part !== null)).toEqual([false, true, true, false]);
+    expect(read(['kind', 'length'], [['spring', '.02']])[0]?.part).toBeNull();
+    // a row may be shorter than its heading
+    expect(read(['length', 'from'], [['.3']])[0]?.part?.from).toBe('shed');
     const [across] = read(['length', 'diameter'], [['.3', '.5']]);
     expect(across?.troubles.map(({ column }) => column)).toEqual([1]);
   });
@@ -202,6 +205,7 @@ describe('what becomes of a row', () => {
     expect(oneLength('298.5', {}, 'thou')).toMatchObject({ value: 7.5819 });
     expect(oneLength('8.5 mm', {}, 'thou')).toMatchObject({ value: 8.5, unit: 'mm' });
     expect(oneLength('.334 in', {}, 'thou')).toMatchObject({ value: 8.4836, unit: 'in' });
+    expect(oneLength('1/4', {}, 'thou')).toMatchObject({ value: 6.35, unit: 'in' });
     expect(oneLength('8.5', {}, 'mm')).toMatchObject({ value: 8.5, unit: 'mm' });
     expect(oneLength('.334', {}, 'in')).toMatchObject({ value: 8.4836, unit: 'in' });
   });
@@ -214,6 +218,9 @@ describe('what becomes of a row', () => {
       typed: '334',
     });
     expect(oneLength('3340', { takesOtherUnit: true })).toBe('unreadable');
+    // one reading sent twice is asked about in its cell and taken as asked there
+    expect(oneLength('9999')).toBe('other unit');
+    expect(oneLength('9999', { takesOtherUnit: true })).toMatchObject({ value: 2.5146, typed: '9999' });
     // 5 could be mm or, in a spring, nothing else; 15 in a wide range could be mm or thou
     const wide = { ...SETTINGS.plausible, length: { fromMm: 0.1, toMm: 20 } };
     expect(oneLength('15', { plausible: wide })).toBe('unreadable');

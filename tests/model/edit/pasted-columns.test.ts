@@ -155,6 +155,7 @@ describe('what a column is taken for, by what is in it', () => {
     ['conditions', 'Good|.3\npoor|.1', 'condition in, length in'],
     ['not all of them conditions', 'good|.3\nshiny|.1', 'label in, length in'],
     ['texts that differ', 'A|.3\nB|.1', 'label in, length in'],
+    ['one number among texts', '12|.3\nA|.4', 'label in, length in'],
     ['texts that are alike', 'barn|.3\nBarn|.1', 'from in, length in'],
     ['mostly lengths', '.3|A\n.4|B\nx|C', 'length in, label in'],
     ['half of them lengths', '.3|.1\nx|.2', 'label in, length in'],

@@ -22,6 +22,16 @@ describe('what is shared', () => {
     expect(shareStructure(list, structuredClone(list))).toBe(list);
   });
 
+  it('is by place where two have one id, or where the id went', () => {
+    const twins = [
+      { id: 'one', at: { x: 1 } },
+      { id: 'one', at: { x: 2 } },
+    ];
+    expect(shareStructure(twins, structuredClone(twins))).toBe(twins);
+    const [nameless] = shareStructure<readonly unknown[]>([one], [{ at: { x: 1 } }]);
+    expect((nameless as typeof one).at).toBe(one.at);
+  });
+
   it('is each member by its id, wherever it went', () => {
     const moved = shareStructure(list, structuredClone([two, one]));
     expect(moved).toEqual([two, one]);
@@ -160,6 +170,20 @@ describe('the list of steps at its edges', () => {
     expect(() => restoreHistory(entries, 3, 0)).toThrow('present entry 3 of 3');
     expect(() => restoreHistory(entries, -1, 0)).toThrow('present entry -1 of 3');
     expect(() => restoreHistory([], 0, 0)).toThrow('a history without entries');
+  });
+
+  it('shares each entry with the one before it, though each came from a text of its own', () => {
+    const kept = entries.map((entry, i) => {
+      const own = JSON.parse(JSON.stringify(entry)) as typeof entry;
+      return i === 0
+        ? own
+        : { ...own, job: { ...own.job, note: { shared: { work: 'Oiled.' }, restricted: {} } } };
+    });
+    const [first, second, third] = restoreHistory(kept, 2, 0).entries;
+    expect(second!.job.cylinders).toBe(first!.job.cylinders);
+    expect(third!.job.cylinders).toBe(first!.job.cylinders);
+    expect(third!.job.note).toBe(second!.job.note);
+    expect(second!.job.note).not.toBe(first!.job.note);
   });
 
   it('keeps as many as the limit says, of the very size it says', () => {

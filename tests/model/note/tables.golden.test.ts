@@ -128,6 +128,7 @@ describe('what is typed for a print', () => {
     ['1.999', null],
     ['20.001', null],
     ['4:1:1', null],
+    ['1:15', null],
     ['4:1 or so', null],
     ['4xx', null],
     ['x4', null],

@@ -95,6 +95,13 @@ const CYLINDERS: Wrong = {
     job.intents = [];
   },
   'a line too many': (job) => job.cylinders[1]!.lines.push({ ...job.cylinders[1]!.lines[0]!, id: 'more' }),
+  'a line too many, from the last body': (job) =>
+    job.cylinders[1]!.lines.push({
+      ...job.cylinders[1]!.lines[0]!,
+      id: 'more',
+      inner: 'b-shell',
+      outer: 'lost',
+    }),
   'first line from the wrong body': (job) => (job.cylinders[0]!.lines[0]!.inner = 'sleeve'),
   'second line to the wrong body': (job) => (job.cylinders[0]!.lines[1]!.outer = 'plug'),
   'hole in no body': (job) => (job.cylinders[0]!.chambers[1]!.holes[2]!.body = 'lost'),
@@ -125,6 +132,9 @@ const VALUES: Wrong = {
     for (const reading of job.keys[0]!.rootFlat.readings) reading.left = 'out';
   },
   'an angle under no zero check': (job) => (job.cylinders[0]!.turn.angle.readings[0]!.session = 'lost'),
+  'at a chamber whose name ends with a figure': (job) =>
+    (job.cylinders[0]!.bodies[0]!.crestDropAt!['chamber-3']!.basis = 'assumed'),
+  'at the thirteenth of a list': (job) => (job.parts[12]!.diameter!.basis = 'assumed'),
   'deep in an end': (job) => {
     const driver = job.parts.find(({ id }) => id === 'driver-2')!;
     driver.ends![0].width!.readings[0]!.instrument = 'lost';
@@ -179,6 +189,13 @@ describe('what is said of a file with one thing wrong', () => {
 
   test('in its shapes', () => {
     expectGolden('wrong-files/shapes.txt', said(SHAPES, readAsFile));
+  });
+
+  test('what is wrong is told as such, whatever is wrong', () => {
+    expect(parseJob('text').type).toBe('error');
+    expect(parseJob({ ...pairedJob(), title: 7 }).type).toBe('error');
+    expect(parseJob({ ...pairedJob(), keys: [] }).type).toBe('error');
+    expect(parseJob({ ...pairedJob(), title: '' }).type).toBe('success');
   });
 
   test('the job it is written into is right', () => {

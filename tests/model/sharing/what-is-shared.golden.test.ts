@@ -7,7 +7,9 @@ import type { Job } from '../../../src/model/schema/job-schema.ts';
 import { asSaid, shareableView, type ShareableState } from '../../../src/model/sharing/shareable-view.ts';
 import { standInBench } from '../../../src/model/sharing/stand-in-bench.ts';
 import { asText } from '../../support/as-text.ts';
+import { buildJob, changed } from '../../support/job-builder.ts';
 import { FIRST, pairedJob, SECOND } from '../../support/paired-job.ts';
+import { inches } from '../../support/values.ts';
 import { expectGolden } from '../../support/golden.ts';
 
 function viewOf(job: Job, selections: readonly Selection[]) {
@@ -25,12 +27,26 @@ const LITTLE_KNOWN = pairedJob((copy) => {
   copy.note.shared = { work: '', technician: 'A. Invented' };
 });
 
+// Found level but for the same error everywhere: every pin a thousandth and a half too long.
+const ALL_OFF = changed(buildJob({ chambers: 3 }), (copy) => {
+  for (const part of copy.parts)
+    if (part.id.startsWith('bottom-pin')) part.length!.readings[0]!.value += 0.19;
+});
+
+const ODD_HOLES = pairedJob((copy) => {
+  const [one, , three] = copy.cylinders[0]!.chambers;
+  one!.holes[0]!.diameter = inches(0.13);
+  three!.holes = [];
+});
+
 const CASES: Readonly<Record<string, readonly [Job, readonly Selection[]]>> = {
   'both plans': [pairedJob(), [FIRST, { ...FIRST, plan: 'found' }]],
   'spare key': [pairedJob(), [{ ...FIRST, key: 'spare' }]],
   'second cylinder in mm': [pairedJob((copy) => void (copy.settings.unit = 'mm')), [SECOND]],
   'no key': [pairedJob(), [{ ...FIRST, key: null }]],
   'little known': [LITTLE_KNOWN, [FIRST]],
+  'odd holes': [ODD_HOLES, [FIRST]],
+  'all off': [ALL_OFF, [FIRST]],
 };
 
 const fileOf = (name: string) => name.replaceAll(' ', '-');
@@ -86,6 +102,8 @@ describe('what is said of an offset', () => {
   // half a thousandth of an inch is 0.0127 mm; ties go away from zero
   test.each([
     [0, 'in', 0],
+    [-0.001, 'in', 0],
+    [-0.0049, 'mm', 0],
     [0.0127, 'in', 0.0127],
     [-0.0127, 'in', -0.0127],
     [0.01904, 'in', 0.0127],
