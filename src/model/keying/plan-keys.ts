@@ -145,7 +145,10 @@ function planChamber(chamber: ChamberToPlan): PlannedChamber {
   const apart = groupSplits(wanted, (group, next) => isSameHeight(group, next));
   const together = groupSplits(wanted, (group, next) => {
     const all = [...group, next];
-    return isSameHeight(group, next) || heightForAll(withWindows(site, place, shapes, all)) !== null;
+    // whether bottom pin or driver bounds it, or a master pin that is left, decides the window
+    const isHighest = wanted.every(({ level }) => level - next.level < SAME_LENGTH_MM);
+    const here = { isLowest: all[0] === wanted[0], isHighest };
+    return isSameHeight(group, next) || heightForAll(withWindows(site, place, shapes, all, here)) !== null;
   });
   const splits = splitsOf(site, place, shapes, isMerged ? together : apart);
   const bottom = splits[0]?.height ?? 0;
@@ -194,7 +197,7 @@ function withWindows(
   place: ChamberPlace,
   shapes: PlannedShapes,
   group: readonly Wanted[],
-  { isLowest = true, isHighest = true } = {},
+  { isLowest, isHighest }: { readonly isLowest: boolean; readonly isHighest: boolean },
 ): Wanted[] {
   const below = isLowest ? shapes.bottom : shapes.master;
   const above = isHighest ? shapes.driver : shapes.master;

@@ -151,7 +151,8 @@ function notesOf({ keyIn }: PairToFill): string[] {
   const twice = [...labels].filter(([label, count]) => count > 1 && label.trim() !== '');
   if (twice.length > 0) {
     const [label, count] = twice[0] ?? ['', 0];
-    const others = twice.length === 1 ? '' : `, and ${twice.length - 1} other labels are used more than once`;
+    const more = counted(twice.length - 1, 'other label is', 'other labels are');
+    const others = twice.length === 1 ? '' : `, and ${more} used more than once`;
     notes.push(
       `${count} parts are called ${label}${others}: give each its own label, or you may take the wrong one.`,
     );

@@ -146,7 +146,11 @@ function answerOf(
   const unit = site.bench.job.settings.unit;
   const tight =
     smallestToSpare === null ? '' : ` The tightest split has ${sayAmount(smallestToSpare, unit)} to spare.`;
-  if (filled === free.length) return `All ${filled} chambers can be filled for both keys.${tight}`;
+  if (free.length === 0) return 'No chamber is free to choose for: all are locked.';
+  if (filled === free.length) {
+    const all = filled === 1 ? 'The chamber' : `All ${filled} chambers`;
+    return `${all} can be filled for both keys.${tight}`;
+  }
   const why = free.find((each) => each.why !== null)?.why ?? '';
   return `${filled} of ${free.length} chambers can be filled for both keys.${tight} ${why}`.trimEnd();
 }

@@ -7,7 +7,7 @@ import { chamberSettings } from '../evaluate/evaluate.ts';
 import { sayRange } from '../evaluate/say.ts';
 import { lowerStackEnd, type MeasuredPart } from '../measured/measured-stack.ts';
 import { formatLength } from '../units/format-length.ts';
-import { formatAtMost } from '../units/format-range.ts';
+import { formatAtMost, formatWithin } from '../units/format-range.ts';
 import type { Id } from '../schema/leaf.ts';
 import type { Part } from '../schema/parts-schema.ts';
 import type { JobUnit } from '../units/length-unit.ts';
@@ -93,12 +93,12 @@ export function sayWanted(wanted: WantedHeight, sure: SureHeight | null, unit: J
   const { hasBall, ball, ballDiameter } = wanted;
   const { from, to, isAbout } = sure ?? { ...wanted, isAbout: false };
   const text = (mm: number) => formatLength(mm, { unit, form: 'bench', hasUnit: true, keepsPlaces: true });
-  const best = Math.min(Math.max(wanted.best, from), to);
+  const best = formatWithin(wanted.best, from, to, unit);
   const range = isAbout
     ? `about ${text(from)}`
     : from <= 0
       ? `up to ${formatAtMost(to, unit)} ${unit}`
-      : `${sayRange(from, to, unit)}, best ${text(best)}`;
+      : `${sayRange(from, to, unit)}, best ${best} ${unit}`;
   const named = ball === null ? '' : ` (${ball.label})`;
   const on = ballDiameter === null ? '' : `, with a ball of ${text(ballDiameter)}${named}`;
   return `a ${hasBall ? 'ball + bottom pin' : 'bottom pin'} of ${range}${on}`;

@@ -36,8 +36,9 @@ export function whyEmpty(
   if (near.missing !== null) {
     const { label, isLong } = near.missing;
     const by = missedBy(near.missing, sure);
+    const amount = by < filling.step / 2 ? `less than ${sayAmount(filling.step, unit)}` : sayAmount(by, unit);
     const way = isLong ? 'too long' : 'too short';
-    return `Nothing in the bag fits ${chamber}: ${label}, the nearest, is ${sayAmount(by, unit)} ${way}.${needs}`;
+    return `Nothing in the bag fits ${chamber}: ${label}, the nearest, is ${amount} ${way}.${needs}`;
   }
   const takers = new Set(chosen.flatMap((each) => (each === null ? [] : [each.part])));
   return near.fitting.some((part) => takers.has(part))

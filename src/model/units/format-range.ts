@@ -29,6 +29,15 @@ export function formatAtMost(mm: number, unit: JobUnit): string {
   return benchText(Math.floor(mm / STEP_MM[unit] + ON_STEP) * STEP_MM[unit], unit);
 }
 
+/** One length of a range, no further out than the ends that `formatRange` writes. */
+export function formatWithin(mm: number, fromMm: number, toMm: number, unit: JobUnit): string {
+  const step = STEP_MM[unit];
+  const from = Math.ceil(fromMm / step - ON_STEP);
+  const to = Math.floor(toMm / step + ON_STEP);
+  if (from > to) return plain(mm, unit);
+  return benchText(Math.min(Math.max(Math.round(mm / step), from), to) * step, unit);
+}
+
 function benchText(mm: number, unit: JobUnit): string {
   return formatLength(mm, { unit, form: 'bench', keepsPlaces: true });
 }

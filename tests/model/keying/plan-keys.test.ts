@@ -11,6 +11,7 @@ import { newJob } from '../../../src/model/edit/new-job.ts';
 import type { Job } from '../../../src/model/schema/job-schema.ts';
 import { loose, withBag } from '../../support/bag-job.ts';
 import { buildJob, changed } from '../../support/job-builder.ts';
+import { drawnKeysJob } from '../../support/drawn-keys-job.ts';
 import { withKey } from '../../support/keyed-job.ts';
 import { inches } from '../../support/values.ts';
 
@@ -239,3 +240,20 @@ test('from an empty job on balls: ball + bottom pin together, and placeholders g
       expect(Math.abs(inInches(splits[verdicts[0]!.split!]!.offset))).toBeLessThan(0.0002);
   }
 });
+
+test.each(Array.from({ length: 60 }, (_, i) => i + 1))(
+  'one split in place of several turns every key it serves, job %i',
+  (seed) => {
+    const drawn = drawnKeysJob(seed);
+    const ask = { cylinder: 'cylinder', plan: 'plan', wants: drawn.wants };
+    const { chambers } = planKeys(drawn.job, ask);
+    const merged = planKeys(drawn.job, { ...ask, merged: chambers.map(({ chamber }) => chamber) });
+    const offered = chambers.flatMap(({ offer }) => offer?.splits ?? []);
+    for (const { serves } of [...offered, ...merged.chambers.flatMap(({ splits }) => splits)]) {
+      for (const { offset, lowest, highest } of serves.length < 2 ? [] : serves) {
+        expect(offset).toBeGreaterThanOrEqual(lowest - 1e-6);
+        expect(offset).toBeLessThanOrEqual(highest + 1e-6);
+      }
+    }
+  },
+);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../../src/model/evaluate/evaluate.ts';
-import { type Match, type MatchAsk, matchParts } from '../../../src/model/matching/match.ts';
+import { type Match, type MatchAsk, matchParts, prepareMatch } from '../../../src/model/matching/match.ts';
+import { wantedHeight } from '../../../src/model/matching/wanted-height.ts';
 import type { Job } from '../../../src/model/schema/job-schema.ts';
 import type { Part } from '../../../src/model/schema/parts-schema.ts';
 import { asPlanned, loose, withBag } from '../../support/bag-job.ts';
@@ -113,6 +114,10 @@ describe('locked chambers', () => {
 });
 
 describe('what cannot stand in a chamber at all', () => {
+  const missing = (...bag: Part[]) => {
+    const { pair } = prepareMatch(withParts(...bag), SELECTION);
+    return wantedHeight(pair.keyIn, pair.toFill[0]!.place);
+  };
   const why = (...bag: Part[]) => match(withParts(...bag)).chambers[0]?.why;
 
   test('too wide, too narrow, through the slot', () => {
@@ -153,6 +158,10 @@ describe('what cannot stand in a chamber at all', () => {
       /^Nothing in the bag fits chamber 1: long, the nearest, is \.008 in too long\. It needs a bottom pin of \.1\d+ in to \.1720 in, best \.1720 in\.$/,
     );
     expect(why(loose('short', { length: 0.15 }))).toContain('too short');
+    // .00005 in under the lowest that turns, by what the evaluation tells
+    const { from = NaN } = missing(loose('short', { length: 0.15 })) ?? {};
+    const hair = loose('hair', { length: Math.round((from / INCH - 0.00005) * 1e6) / 1e6 });
+    expect(why(hair)).toContain('hair, the nearest, is less than .0005 in too short. It needs');
   });
 });
 

@@ -199,3 +199,12 @@ describe('any bag', () => {
     expect(compared).toBeGreaterThan(30);
   });
 });
+
+test('with one chamber, and with none that is free, the answer says so', () => {
+  const one = withBag(twoKeyJob([[0.26, 0.26]]), [loose('pin', { length: 0.172 })]);
+  expect(matchTwoKeys(one, selection()).answer).toMatch(
+    /^The chamber can be filled for both keys\. The tightest split has \.\d+ in to spare\.$/,
+  );
+  const locked = changed(one, (copy) => (copy.plans[0]!.stacks[0]!.locked = true));
+  expect(matchTwoKeys(locked, selection()).answer).toBe('No chamber is free to choose for: all are locked.');
+});

@@ -1,6 +1,6 @@
 /** Ranges rounded inwards: the figures are held against the lengths they stand for, with plain arithmetic on decimals. */
 import { expect, test } from 'vitest';
-import { formatAtMost, formatRange } from '../../../src/model/units/format-range.ts';
+import { formatAtMost, formatRange, formatWithin } from '../../../src/model/units/format-range.ts';
 
 const MM_PER = { in: 25.4, mm: 1 } as const;
 const STEP = { in: 0.0005, mm: 0.01 } as const;
@@ -37,3 +37,14 @@ test.each(['in', 'mm'] as const)(
     }
   },
 );
+
+test('one length of a range is told no further out than its ends', () => {
+  // .17230 would be nearest to .1725, but the range is told as ending at .1720
+  expect(formatWithin(0.1723 * 25.4, 0.1682 * 25.4, 0.1723 * 25.4, 'in')).toBe('.1720');
+  expect(formatWithin(0.1682 * 25.4, 0.1682 * 25.4, 0.1723 * 25.4, 'in')).toBe('.1685');
+  expect(formatWithin(0.1702 * 25.4, 0.1682 * 25.4, 0.1723 * 25.4, 'in')).toBe('.1700');
+  expect(formatWithin(9, 4.512, 4.668, 'mm')).toBe('4.66');
+  expect(formatWithin(0, 4.512, 4.668, 'mm')).toBe('4.52');
+  // a range that holds no step is written as it is
+  expect(formatWithin(0.2477 * 25.4, 0.2476 * 25.4, 0.2478 * 25.4, 'in')).toBe('.2477');
+});
