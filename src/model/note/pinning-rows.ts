@@ -51,14 +51,14 @@ export function pinningRows(bench: Bench, evaluation: Evaluation): PinningRow[] 
     return {
       chamber: chamber.id,
       number,
-      rootDepth: read(bench, cut?.rootDepth, 'cut', cut?.id, 'rootDepth'),
-      overBall: read(bench, cut?.overBall?.reading, 'cut', cut?.id, 'overBall'),
+      rootDepth: read(bench, cut?.rootDepth),
+      overBall: read(bench, cut?.overBall?.reading),
       ball: first('ball'),
       bottomPin: first('bottomPin'),
-      together: read(bench, parts?.together?.height, 'group', parts?.together?.id, 'height'),
+      together: read(bench, parts?.together?.height),
       masterPins: inRole('masterPin').flatMap((part) => ofPart(bench, part) ?? []),
       driver: first('driver'),
-      spring: inRole('spring').map((part) => read(bench, part.free, 'part', part.id, 'free'))[0] ?? null,
+      spring: inRole('spring').map((part) => read(bench, part.free))[0] ?? null,
       needed: needed === null ? null : { mm: needed, plusMinus: result?.neededUncertainty ?? 0 },
     };
   });
@@ -71,37 +71,33 @@ export function commonMeasures(bench: Bench): CommonMeasure[] {
   const { cylinder, key, seating } = bench;
   const [plug] = cylinder.bodies;
   const named: readonly (readonly [string, Measured | null])[] = [
-    ['Plug diameter', read(bench, plug?.outerDiameter, 'body', plug?.id, 'outerDiameter')],
+    ['Plug diameter', read(bench, plug?.outerDiameter)],
     ...cylinder.lines.map(
       (line, i) =>
         [
           cylinder.lines.length === 1 ? 'Play between plug and shell' : `Play at line ${i + 1}`,
-          read(bench, line.clearance, 'line', line.id, 'clearance'),
+          read(bench, line.clearance),
         ] as const,
     ),
-    ['Metal under the key', read(bench, seating?.keywayFloorHeight, 'seating', key?.id, 'keywayFloorHeight')],
-    ['Plug minus floor', read(bench, seating?.plugMinusFloor, 'seating', key?.id, 'plugMinusFloor')],
-    ['Height of the blade', read(bench, key?.bladeHeight, 'key', key?.id, 'bladeHeight')],
-    ['Root flat', read(bench, key?.rootFlat, 'key', key?.id, 'rootFlat')],
-    ['Key stops short by', read(bench, seating?.stopShort, 'seating', key?.id, 'stopShort')],
+    ['Metal under the key', read(bench, seating?.keywayFloorHeight)],
+    ['Plug minus floor', read(bench, seating?.plugMinusFloor)],
+    ['Height of the blade', read(bench, key?.bladeHeight)],
+    ['Root flat', read(bench, key?.rootFlat)],
+    ['Key stops short by', read(bench, seating?.stopShort)],
   ];
   return named.flatMap(([label, value]) => (value === null ? [] : [{ label, value }]));
 }
 
 function ofPart(bench: Bench, part: Part): Measured | null {
-  const name = part.kind === 'ball' ? 'diameter' : 'length';
-  return read(bench, part.kind === 'ball' ? part.diameter : part.length, 'part', part.id, name);
+  return read(bench, part.kind === 'ball' ? part.diameter : part.length);
 }
 
-function read(
-  bench: Bench,
-  value: LengthValue | undefined,
-  owner: FieldRef['owner'],
-  id: Id | undefined,
-  name: string,
-): Measured | null {
-  if (value === undefined || id === undefined) return null;
-  const estimate: Estimate = readLength(value, { owner, id, name }, bench.measuring);
+/** Which field a doubt comes from plays no part here: each value stands alone. */
+const ANY_FIELD: FieldRef = { owner: 'part', id: '', name: '' };
+
+function read(bench: Bench, value: LengthValue | undefined): Measured | null {
+  if (value === undefined) return null;
+  const estimate: Estimate = readLength(value, ANY_FIELD, bench.measuring);
   const counted = value.readings.filter((reading) => reading.left !== 'out').length;
   return {
     mm: estimate.value,
