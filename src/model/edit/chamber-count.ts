@@ -32,7 +32,7 @@ export function addChamber(job: Job, where: Where, newId: () => Id): Job {
   const chambers = inOrder(cylinder.chambers);
   const last = known(chambers[chambers.length - 1], 'last chamber');
   const step = stepOf(chambers);
-  const chamber = { ...last, id: newId(), position: placeBehind(last.position, step) };
+  const chamber = { ...last, id: newId(), position: placeBehind(last.position, step, job) };
   const parts = newParts(newId, job.settings.unit, plugDiameterOf(job, where.cylinder));
   const cuts = inOrder(key.cuts);
   const deepest = key.stop.kind === 'tip' ? cuts[0] : cuts[cuts.length - 1];
@@ -46,7 +46,7 @@ export function addChamber(job: Job, where: Where, newId: () => Id): Job {
     cuts:
       deepest === undefined
         ? each.cuts
-        : [...each.cuts, { id: newId(), position: placeBehind(deepest.position, sign * step) }],
+        : [...each.cuts, { id: newId(), position: placeBehind(deepest.position, sign * step, job) }],
     ...(each.tip?.position?.basis === 'assumed' && {
       tip: { ...each.tip, position: movedValue(each.tip.position, step) },
     }),
@@ -105,8 +105,8 @@ export function removeChamber(job: Job, where: Where): Job {
 }
 
 /** A place that nobody read, a step from one that somebody may have. */
-function placeBehind(place: LengthValue, byMm: number): LengthValue {
-  return movedValue(assumedLike(place), byMm);
+function placeBehind(place: LengthValue, byMm: number, { sessions }: Job): LengthValue {
+  return movedValue(assumedLike(place, sessions), byMm);
 }
 
 function inOrder<T extends { readonly position: LengthValue }>(list: readonly T[]): T[] {

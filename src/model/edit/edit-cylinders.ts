@@ -4,7 +4,7 @@ import { rolesOf } from '../measured/measured-stack.ts';
 import type { PartRole } from '../assembly/assembly.ts';
 import type { Cylinder } from '../schema/cylinder-schema.ts';
 import type { Job } from '../schema/job-schema.ts';
-import type { Id } from '../schema/leaf.ts';
+import type { Id, LengthValue } from '../schema/leaf.ts';
 import type { EndForm, Part, Plan } from '../schema/parts-schema.ts';
 import { changeCylinder, plugDiameterOf } from './edit-cylinder.ts';
 import { withoutStandIns } from './loose-ends.ts';
@@ -35,13 +35,14 @@ export function addCylinderLike(job: Job, like: Id, label: string, newId: () => 
   const before = cylinderIn(job, like);
   const plan =
     job.plans.find((each) => each.cylinder === like && each.kind === 'planned') ?? planOf(job, like);
-  const cylinder = cylinderLike(before, label, newId);
+  const cylinder = cylinderLike(before, label, newId, likeIn(job));
   const parts = new Map(job.parts.map((part) => [part.id, part]));
   const stacks = before.chambers.map(({ id }) => {
     const items = plan?.stacks.find((stack) => stack.chamber === id)?.items ?? [];
     const alike = partsLike(
       items.flatMap(({ part }) => parts.get(part) ?? []),
       newId,
+      likeIn(job),
     );
     return alike.length === 0 ? newParts(newId, job.settings.unit, plugDiameterOf(job, like)) : alike;
   });
@@ -115,7 +116,14 @@ function withCylinder(job: Job, cylinder: Cylinder, newId: () => Id, stacks: rea
   };
 }
 
-function cylinderLike(before: Cylinder, label: string, newId: () => Id): Cylinder {
+type Like = (value: LengthValue) => LengthValue;
+
+/** Takes a length over from a thing of this job. */
+function likeIn({ sessions }: Job): Like {
+  return (value) => assumedLike(value, sessions);
+}
+
+function cylinderLike(before: Cylinder, label: string, newId: () => Id, like: Like): Cylinder {
   const bodies = new Map(before.bodies.map(({ id }) => [id, newId()]));
   const bodyOf = (id: Id) => known(bodies.get(id), `body ${id}`);
   const { keywayWidth, endPlay } = before;
@@ -126,33 +134,33 @@ function cylinderLike(before: Cylinder, label: string, newId: () => Id): Cylinde
     bodies: before.bodies.map(({ id, role, outerDiameter, length }) => ({
       id: bodyOf(id),
       role,
-      ...(outerDiameter !== undefined && { outerDiameter: assumedLike(outerDiameter) }),
-      ...(length !== undefined && { length: assumedLike(length) }),
+      ...(outerDiameter !== undefined && { outerDiameter: like(outerDiameter) }),
+      ...(length !== undefined && { length: like(length) }),
     })),
     lines: before.lines.map(({ inner, outer, clearance, lies }) => ({
       id: newId(),
       inner: bodyOf(inner),
       outer: bodyOf(outer),
-      clearance: assumedLike(clearance),
+      clearance: like(clearance),
       lies,
     })),
     chambers: before.chambers.map(({ position, capDepth, holes, closed }) => ({
       id: newId(),
-      position: assumedLike(position),
-      ...(capDepth !== undefined && { capDepth: assumedLike(capDepth) }),
+      position: like(position),
+      ...(capDepth !== undefined && { capDepth: like(capDepth) }),
       holes: holes.map(({ body, diameter }) => ({
         body: bodyOf(body),
-        ...(diameter !== undefined && { diameter: assumedLike(diameter) }),
+        ...(diameter !== undefined && { diameter: like(diameter) }),
       })),
       ...(closed !== undefined && { closed }),
     })),
-    ...(keywayWidth !== undefined && { keywayWidth: assumedLike(keywayWidth) }),
-    ...(endPlay !== undefined && { endPlay: assumedLike(endPlay) }),
+    ...(keywayWidth !== undefined && { keywayWidth: like(keywayWidth) }),
+    ...(endPlay !== undefined && { endPlay: like(endPlay) }),
   };
 }
 
 /** Parts of the same kinds and shapes that nobody measured yet: what decides a height is left open. */
-function partsLike(stack: readonly Part[], newId: () => Id): Part[] {
+function partsLike(stack: readonly Part[], newId: () => Id, like: Like): Part[] {
   const roles = rolesOf(stack.map(({ kind }) => kind));
   return stack.map(({ kind, diameter, length, ends, solid, free }, i): Part => {
     const role = roles[i] ?? 'spring';
@@ -162,11 +170,11 @@ function partsLike(stack: readonly Part[], newId: () => Id): Part[] {
       kind,
       quantity: 1,
       original: false,
-      ...(diameter !== undefined && { diameter: assumedLike(diameter) }),
-      ...(role === 'driver' && length !== undefined && { length: assumedLike(length) }),
+      ...(diameter !== undefined && { diameter: like(diameter) }),
+      ...(role === 'driver' && length !== undefined && { length: like(length) }),
       ...(ends !== undefined && { ends: [assumedEnd(ends[0]), assumedEnd(ends[1])] }),
-      ...(solid !== undefined && { solid: assumedLike(solid) }),
-      ...(free !== undefined && { free: assumedLike(free) }),
+      ...(solid !== undefined && { solid: like(solid) }),
+      ...(free !== undefined && { free: like(free) }),
     };
   });
 }

@@ -35,7 +35,7 @@ export function addKey(job: Job, cylinder: Id, label: string, newId: () => Id): 
     label,
     cuts: key.cuts.map((cut, i) => {
       const over = places[i];
-      return over === undefined ? cut : { ...cut, position: assumedLike(over) };
+      return over === undefined ? cut : { ...cut, position: assumedLike(over, job.sessions) };
     }),
   };
   return { job: { ...job, keys: [...job.keys, added] }, id: added.id };

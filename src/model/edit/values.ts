@@ -4,6 +4,8 @@
  * A new reading replaces the old one, as on paper; a repeat is added on purpose. What is assumed gives way to the first
  * reading.
  */
+import { zeroOf } from '../estimate/read-value.ts';
+import type { Session } from '../schema/cylinder-schema.ts';
 import type { AngleValue, Id, LengthValue, Reading } from '../schema/leaf.ts';
 import { inchesToMm, type JobUnit, type LengthUnit, toStoredMm } from '../units/length-unit.ts';
 
@@ -85,11 +87,15 @@ export function statedAngle(degrees: number, typed = String(degrees)): AngleValu
 /** How far another piece of the same make may differ. Common practice, no source. mm. */
 const ANOTHER_OF_ITS_MAKE_MM = 0.05;
 
-/** What was read on one thing, taken over for another like it: no longer measured, but assumed to within .002 in. */
-export function assumedLike(value: LengthValue): LengthValue {
+/**
+ * What was read on one thing, taken over for another like it: no longer measured, but assumed to within .002 in. What the
+ * instrument read when closed is taken off, as no zero check goes with it.
+ */
+export function assumedLike(value: LengthValue, sessions: readonly Session[]): LengthValue {
   if (value.basis !== 'measured') return value;
+  const measuring = { instruments: new Map(), sessions: new Map(sessions.map((each) => [each.id, each])) };
   const counted = value.readings.filter((reading) => reading.left !== 'out');
-  const all = counted.map((reading) => reading.value);
+  const all = counted.map((reading) => reading.value - zeroOf(reading, measuring));
   const sum = all.reduce((total, each) => total + each, 0);
   const mm = toStoredMm(value.estimator === 'minimum' ? Math.min(...all) : sum / all.length);
   return {

@@ -7,8 +7,9 @@ import { addKey } from '../../../src/model/edit/edit-keys.ts';
 import { spaceChambers } from '../../../src/model/edit/spacing.ts';
 import { lengthOf } from '../../../src/model/measured/part-ends.ts';
 import type { Job } from '../../../src/model/schema/job-schema.ts';
+import type { LengthValue } from '../../../src/model/schema/leaf.ts';
 import { parseJob } from '../../../src/model/schema/parse-job.ts';
-import { buildJob } from '../../support/job-builder.ts';
+import { buildJob, changed } from '../../support/job-builder.ts';
 import { pairedJob } from '../../support/paired-job.ts';
 import { inches } from '../../support/values.ts';
 import { countingIds, emptyBench } from './edit-support.ts';
@@ -78,6 +79,33 @@ describe('a chamber more', () => {
       for (const name of ['diameter', 'solid', 'free', 'wire'] as const) Reflect.deleteProperty(spring, name);
     });
     expect(removeChamber(alone, where).parts).toEqual(alone.parts.filter(({ id }) => id !== 'spring-3'));
+  });
+});
+
+describe('what was read under a zero check', () => {
+  // closed, the caliper read .001 in: what it read of a thing is that much too large
+  const zeroed = (copy: Job) => {
+    copy.sessions.push({ id: 'zero', instrument: 'caliper', closedReading: inches(0.001), at: '' });
+    const [cylinder] = copy.cylinders;
+    for (const value of [
+      cylinder!.bodies[0]!.outerDiameter!,
+      ...cylinder!.chambers.map(({ position }) => position),
+    ])
+      value.readings[0]!.session = 'zero';
+    copy.keys[0]!.cuts.at(-1)!.position.readings[0]!.session = 'zero';
+  };
+  const job = changed(buildJob({ chambers: 3 }), zeroed);
+  const inInches = (value: LengthValue | undefined) => lengthOf(value, 0) / 25.4;
+
+  test('is taken over without what the instrument read closed', () => {
+    const like = addCylinderLike(job, 'cylinder', 'Twin', newId).job.cylinders.at(-1)!;
+    expect(inInches(like.bodies[0]!.outerDiameter)).toBeCloseTo(0.511, 9);
+    expect(inInches(like.chambers[0]!.position)).toBeCloseTo(0.219, 9);
+    const spare = addKey(job, 'cylinder', 'Spare', newId).job.keys.at(-1)!;
+    expect(inInches(spare.cuts[0]!.position)).toBeCloseTo(0.219, 9);
+    const more = addChamber(job, where, newId);
+    expect(inInches(more.cylinders[0]!.chambers.at(-1)!.position)).toBeCloseTo(0.699, 9);
+    expect(inInches(more.keys[0]!.cuts.at(-1)!.position)).toBeCloseTo(0.699, 9);
   });
 });
 

@@ -119,6 +119,8 @@ export function valuesIn(unit: JobUnit): Record<string, unknown> {
   const taken = { mm: 9.4, unit: 'mm', typed: '9.40' } as const;
   const hand = { instrument: 'caliper', session: 'morning' };
   const measured = measuredValue(taken, hand);
+  const checks: Job['sessions'] = [];
+  const checked = [{ id: 'morning', instrument: 'caliper', closedReading: inches(0.001), at: '' }];
   const assumed = assumedValue(['.2', '.1', '.4'], unit);
   const repeated = withRepeat(measured, { ...taken, mm: 9.5, typed: '9.50' }, hand);
   const least: LengthValue = { ...repeated, estimator: 'minimum' };
@@ -147,12 +149,13 @@ export function valuesIn(unit: JobUnit): Record<string, unknown> {
     'stated angle': statedAngle(45),
     'stated angle, as typed': statedAngle(45, '45°'),
     'assumed angle': assumedAngle(90, 86, 100),
-    'like the mean': assumedLike(repeated),
-    'like the least': assumedLike(least),
-    'like what counts': assumedLike(out),
-    'like one in thou': assumedLike(thou),
-    'like one in inches': assumedLike(inch),
-    'like an assumed one': assumedLike(assumed) === assumed,
+    'like the mean': assumedLike(repeated, checks),
+    'like the least': assumedLike(least, checks),
+    'like what counts': assumedLike(out, checks),
+    'like one in thou': assumedLike(thou, checks),
+    'like one in inches': assumedLike(inch, checks),
+    'like one read under a zero check of .001 in': assumedLike(repeated, checked),
+    'like an assumed one': assumedLike(assumed, checks) === assumed,
     moved: movedValue(repeated, 0.12345),
     'moved in thou': movedValue(thou, -0.5),
     'moved in inches': movedValue(inch, 1),
