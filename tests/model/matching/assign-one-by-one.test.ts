@@ -57,6 +57,38 @@ describe('a drawn question', () => {
     found.chosen.forEach((each, row) => expect(each === null || rows[row]!.includes(each)).toBe(true));
   });
 
+  test.each(Array.from({ length: 60 }, (_, i) => i + 1))(
+    'with large numbers is answered best, %i',
+    (seed) => {
+      const random = seededRandom(seed + 5000);
+      const upTo = (most: number) => Math.floor(random() * (most + 1));
+      const most = [1, 9, 40, 900][upTo(3)]!;
+      const rows = Array.from({ length: 1 + upTo(2) }, () =>
+        Array.from({ length: 1 + upTo(5) }, () =>
+          option(upTo(5), {
+            filed: random() < 0.5 ? 1 + upTo(most) : 0,
+            spare: upTo(2),
+            squares: upTo(most) ** 2,
+            ties: [upTo(1), upTo(2), upTo(1)],
+          }),
+        ),
+      );
+      expect(assign(rows.map(listRow), () => 1).score).toEqual(bestByTryingAll(rows, () => 1));
+    },
+  );
+
+  test('numbers too large to be added exactly leave the ties out, and nothing before them', () => {
+    const huge = (part: number, more: Partial<Option>) =>
+      option(part, { squares: 9e6, filed: 9000, ties: [900, 900, 900], ...more });
+    const rows = [
+      [huge(0, {}), huge(1, { squares: 9e6 - 1, ties: [901, 900, 900] }), huge(2, { filed: 8999 })],
+      [huge(3, {}), huge(4, { filed: 8999, ties: [950, 0, 0] })],
+      [huge(5, {}), huge(6, { ties: [899, 950, 950] })],
+    ];
+    const { chosen } = assign(rows.map(listRow), () => 1);
+    expect(chosen.map((each) => each?.part)).toEqual([1, 4, 5]);
+  });
+
   test.each(Array.from({ length: 60 }, (_, i) => i + 1))('cut short, says what nothing beats, %i', (seed) => {
     const { rows, copies } = drawnRows(seed);
     const copiesOf = (part: number) => copies[part] ?? 0;

@@ -130,10 +130,43 @@ const CASES: Readonly<Record<string, (job: Job) => void>> = {
     job.plans[0]!.stacks[1]!.items = [];
     job.parts.find(({ id }) => id === 'bottom-pin-1')!.length = statedInches(0.1735);
   },
-  'a known set is of another cylinder': (job) => {
+  'a known set is of another cylinder, and that route was picked': (job) => {
     job.plans.push({ ...structuredClone(job.plans[0]!), id: 'elsewhere', cylinder: 'other' });
     job.cylinders.push({ ...structuredClone(job.cylinders[0]!), id: 'other' });
     seating(job).knownSets.push('elsewhere');
+    seating(job).pinnedRoutes['chamber-1'] = 'known set';
+    job.parts.find(({ id }) => id === 'bottom-pin-1')!.length = statedInches(0.1735);
+  },
+  'the second of two plans worked, and that route was picked': (job) => {
+    const other = { ...structuredClone(job.plans[0]!), id: 'worked' };
+    job.parts.push({
+      ...structuredClone(job.parts.find(({ id }) => id === 'bottom-pin-1')!),
+      id: 'longer',
+      length: statedInches(0.174),
+    });
+    other.stacks[0]!.items[0] = { part: 'longer' };
+    job.plans.push(other);
+    seating(job).knownSets.push('worked');
+    seating(job).pinnedRoutes['chamber-1'] = 'known set';
+    seating(job).pinnedRoutes['chamber-2'] = 'known set';
+  },
+  'pins stood up in both chambers by different amounts, and that route was picked': (job) => {
+    for (const [i, reading] of [0.012, 0.019].entries()) {
+      const chamber = `chamber-${i + 1}`;
+      seating(job).standsUpBy.push({
+        chamber,
+        items: items(job, i),
+        stack: inches(0.19),
+        reading: inches(reading),
+      });
+      seating(job).pinnedRoutes[chamber] = 'stands up by';
+    }
+  },
+  'read over a ball as well, and that route was picked': (job) => {
+    for (const [i, reading] of [0.372, 0.411].entries())
+      job.keys[0]!.cuts[i]!.overBall = { reading: inches(reading), ball: inches(0.109) };
+    seating(job).pinnedRoutes['chamber-1'] = 'over the ball';
+    seating(job).pinnedRoutes['chamber-2'] = 'subtraction';
   },
   'subtraction was picked beside a pin that stood up': (job) => {
     seating(job).standsUpBy.push({
