@@ -13,7 +13,7 @@ import type { JobUnit } from '../units/length-unit.ts';
 import { withOptional } from './change.ts';
 import { changeCylinder } from './edit-cylinder.ts';
 import { USUAL_CLEARANCE } from './usual-values.ts';
-import { assumedValue } from './values.ts';
+import { assumedLike, assumedValue } from './values.ts';
 
 /** Which edges of the sleeve's chambers: where they open towards the plug, or towards the shell. */
 export type SleeveMouth = 'innerMouth' | 'outerMouth';
@@ -57,7 +57,7 @@ export function addSleeve(job: Job, cylinderId: Id, newId: () => Id): Job {
           lies: inner.lies,
         },
       ],
-      chambers: cylinder.chambers.map((chamber) => withHole(chamber, plug.id, sleeve)),
+      chambers: cylinder.chambers.map((chamber) => withHole(chamber, plug.id, sleeve, job.sessions)),
     };
   });
 }
@@ -133,34 +133,17 @@ function ends(cylinder: Cylinder): readonly [Body, Body, Cylinder['lines'][numbe
   return [plug, shell, inner];
 }
 
-/** The sleeve's hole after the plug's, as wide as that one: assumed if that one is. */
-function withHole(chamber: Chamber, plug: Id, sleeve: Id): Chamber {
+/** The sleeve's hole after the plug's, as wide as that one, which is drilled with it: assumed, to as much as another of its make. */
+function withHole(chamber: Chamber, plug: Id, sleeve: Id, sessions: Job['sessions']): Chamber {
   const own = chamber.holes.find((hole) => hole.body === plug);
   const hole: Hole =
-    own?.diameter === undefined ? { body: sleeve } : { body: sleeve, diameter: asAssumed(own.diameter) };
+    own?.diameter === undefined
+      ? { body: sleeve }
+      : { body: sleeve, diameter: asAssumed(own.diameter, sessions) };
   const at = chamber.holes.findIndex((each) => each.body === plug) + 1;
   return { ...chamber, holes: [...chamber.holes.slice(0, at), hole, ...chamber.holes.slice(at)] };
 }
 
-/** mm. The chambers of two bodies usually are alike to this much: drilled through both. Common practice, no source. */
-const ALIKE_MM = 0.05;
-
-function asAssumed(value: LengthValue): LengthValue {
-  if (value.basis === 'assumed') return value;
-  const mm = lengthOf(value, 0);
-  const [first] = value.readings;
-  return {
-    readings: [
-      {
-        typed: first?.typed ?? `${mm} mm`,
-        unit: first?.unit ?? 'mm',
-        value: first?.value ?? mm,
-        instrument: null,
-        session: null,
-      },
-    ],
-    estimator: 'mean',
-    basis: 'assumed',
-    range: { from: mm - ALIKE_MM, to: mm + ALIKE_MM },
-  };
+function asAssumed(value: LengthValue, sessions: Job['sessions']): LengthValue {
+  return value.basis === 'assumed' ? value : assumedLike({ ...value, basis: 'measured' }, sessions);
 }

@@ -131,7 +131,12 @@ describe('a sleeve', () => {
       expect(lengthOf(hole, 0)).toBeCloseTo(0.12 * 25.4, 9);
       expect(hole.range!.from).toBeCloseTo(0.12 * 25.4 - 0.05, 9);
       expect(hole.range!.to).toBeCloseTo(0.12 * 25.4 + 0.05, 9);
-      expect(hole.readings[0]).toMatchObject({ typed: '0.12', unit: 'in', instrument: null, session: null });
+      expect(hole.readings[0]).toMatchObject({
+        typed: '0.12 in',
+        unit: 'in',
+        instrument: null,
+        session: null,
+      });
     }
   });
 });

@@ -207,6 +207,9 @@ describe('of two that are alike', () => {
     const [first, second] = addSleeve(two, 'b-cylinder', newId).cylinders[1]!.chambers;
     expect(first!.holes.map(({ body }) => body)).toEqual(['b-shell', 'b-plug', second!.holes[1]!.body]);
     expect(first!.holes[2]!.diameter?.readings[0]?.value).toBeCloseTo(0.12 * 25.4, 9);
+    expect(second!.holes[1]!.diameter?.readings.map(({ value }) => value)).toEqual([
+      expect.closeTo(0.122 * 25.4, 6) as number,
+    ]);
     expect(second!.holes[1]!.diameter?.range?.from).toBeCloseTo(0.122 * 25.4 - 0.05, 9);
   });
 
