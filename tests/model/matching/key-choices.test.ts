@@ -5,6 +5,8 @@ import { chooseKeys, EXACT_UP_TO } from '../../../src/model/matching/choose-keys
 import { compareScores, type Score } from '../../../src/model/matching/levels.ts';
 import { runToEnd } from '../../../src/model/matching/match-many.ts';
 import { smallManyJob } from '../../support/drawn-many.ts';
+import { changed } from '../../support/job-builder.ts';
+import { manyJob } from '../../support/many-job.ts';
 
 /** Keys are chosen by the levels up to squares. */
 const levels = (score: Score): Score => ({ ...score, filedOff: 0, ties: [] });
@@ -45,5 +47,38 @@ describe('a drawn question', () => {
       const given = keys.filter((key) => key !== null);
       expect(new Set(given).size).toBe(given.length);
     } else expect(keys).not.toContain(null);
+  });
+});
+
+describe('many cylinders', () => {
+  const job = changed(manyJob({ keys: 2, cylinders: 7, chambers: 2, parts: 16, seed: 4 }), (copy) => {
+    for (const part of copy.parts) if (part.id.includes('bottom-pin')) part.quantity = 0;
+  });
+  const ask = (cylinders: number, mostCases: number) => ({
+    cylinders: job.plans.slice(0, cylinders).map(({ id, cylinder }) => ({ cylinder, plan: id })),
+    keys: job.keys.map(({ id }) => id),
+    mostCases,
+  });
+
+  test('up to six are left to run, however few cases are allowed', () => {
+    const found = runToEnd(chooseKeys(job, ask(6, 0)));
+    expect(found).toEqual(runToEnd(chooseKeys(job, ask(6, 100000))));
+    expect(found.isProved).toBe(true);
+    expect([...chooseKeys(job, ask(6, 0))].length).toBeGreaterThan(3);
+  });
+
+  test('with seven it stops once so many cases were looked at', () => {
+    const [none, few, all] = [0, 2, 100000].map((most) =>
+      [...chooseKeys(job, ask(7, most))].map(({ cases }) => cases),
+    );
+    expect(none).toEqual([]);
+    expect(few!.length).toBeGreaterThanOrEqual(2);
+    expect(few!.length).toBeLessThan(all!.length);
+    expect(all).toEqual(all!.map((_, i) => i + 1));
+    const stopped = runToEnd(chooseKeys(job, ask(7, 0)));
+    const best = runToEnd(chooseKeys(job, ask(7, 100000)));
+    expect(best.isProved).toBe(true);
+    expect(compareScores(stopped.bound, best.score)).toBeLessThanOrEqual(0);
+    expect(compareScores(best.score, stopped.score)).toBeLessThanOrEqual(0);
   });
 });

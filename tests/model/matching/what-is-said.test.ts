@@ -228,6 +228,17 @@ describe('a cylinder laid out', () => {
     // the plug's hole is the first that counts, wherever it is listed
     expect(across(changed(ONE, (copy) => copy.cylinders[0]!.chambers[0]!.holes.reverse()))).not.toBeNull();
     expect(across(changed(ONE, (copy) => (copy.cylinders[0]!.chambers[0]!.holes = [])))).toBeNull();
+    const second = changed(TWO, (copy) =>
+      copy.cylinders[0]!.chambers[1]!.holes.forEach((hole) => delete hole.diameter),
+    );
+    expect(siteOf(second).places.map((place) => place.across === null)).toEqual([false, true]);
+    // of the plug's hole alone nobody may know it; the first listed counts then
+    const plug = changed(
+      ONE,
+      (copy) => delete copy.cylinders[0]!.chambers[0]!.holes.find(({ body }) => body === 'plug')!.diameter,
+    );
+    expect(across(plug)).toBeNull();
+    expect(across(changed(plug, (copy) => copy.cylinders[0]!.chambers[0]!.holes.reverse()))).not.toBeNull();
     // exactly as wide as the hole; nine tenths of it
     expect(barred(() => undefined, loose('same', { length: 0.172, diameter: 0.12 }))).toBe('too wide');
     expect(barred(() => undefined, loose('nine', { length: 0.172, diameter: 0.1081 }))).toBeNull();
@@ -351,7 +362,20 @@ describe('held by a person', () => {
     expect(held([hold('chamber-1', ['ball', 'long'], false)], 0.3)).toEqual(held([], 0.3));
   });
 
-  test('one part held twice stands once', () => {
+  test('a part of which there are two may be held twice, one of which there is one only once', () => {
+    const twice = changed(onBalls, (copy) => {
+      for (const part of copy.parts) if (part.id === 'pin' || part.id === 'ball') part.quantity = 2;
+    });
+    const asked = [hold('chamber-1', ['ball', 'pin']), hold('chamber-2', ['ball', 'pin'])];
+    const { pair, filling } = prepareMatch(twice, SELECTION);
+    expect(buildFilled(pair, assignAround(pair, filling, asked).assignment.chosen)).toEqual([
+      'ball + pin',
+      'ball + pin',
+    ]);
+    expect(held(asked).stands).toEqual(['ball + pin', 'small + other']);
+  });
+
+  test('each stands where it is held', () => {
     const found = held([hold('chamber-1', ['ball', 'pin']), hold('chamber-2', ['ball', 'other'])]);
     expect(found.stands[0]).toBe('ball + pin');
     expect(found.stands[1]).toBe('small + other');
