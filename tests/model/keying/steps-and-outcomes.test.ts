@@ -10,6 +10,7 @@ import {
   stepsOfKey,
 } from '../../../src/model/keying/operating-keys.ts';
 import { planKeys } from '../../../src/model/keying/plan-keys.ts';
+import { putChosen } from '../../../src/model/keying/put-chosen.ts';
 import { TO_MAKE, withoutPlanned } from '../../../src/model/keying/put-plan.ts';
 import { keysWithWear } from '../../../src/model/keying/wear.ts';
 import { buildJob, changed } from '../../support/job-builder.ts';
@@ -300,4 +301,25 @@ describe('planned', () => {
     expect(withoutPlanned(base, ['own', 'bottom-pin-1'])).toBe(base);
     expect(withoutPlanned(base, [])).toBe(base);
   });
+});
+
+test('chosen parts go into the plan that is named, and what was only planned there before is gone', () => {
+  const job = changed(buildJob({ chambers: 1 }), (copy) => {
+    copy.plans.unshift({ ...structuredClone(copy.plans[0]!), id: 'first' });
+    copy.parts.push(
+      { ...structuredClone(copy.parts[0]!), id: 'made', from: TO_MAKE },
+      { ...structuredClone(copy.parts[0]!), id: 'spare' },
+    );
+    copy.plans[1]!.stacks[0]!.items[0] = { part: 'made' };
+  });
+  const chosen = [{ chamber: 'chamber-1', isLocked: false, items: [{ part: 'spare' }] }];
+  const put = putChosen(job, 'plan', chosen, () => 'new');
+  expect(put.plan).toBe('plan');
+  expect(put.job.plans[0]).toEqual(job.plans[0]);
+  expect(put.job.plans[1]!.stacks[0]!.items.map(({ part }) => part)).toEqual([
+    'spare',
+    'driver-1',
+    'spring-1',
+  ]);
+  expect(put.job.parts.some(({ id }) => id === 'made')).toBe(false);
 });
