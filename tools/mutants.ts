@@ -79,7 +79,6 @@ async function run(name: string, picked: readonly Mutant[]): Promise<Outcome[]> 
       '/bench',
       '/public/fonts',
       '/tests/e2e',
-      '/tests/golden',
       '/src/app',
       '/biome.json',
     ],
